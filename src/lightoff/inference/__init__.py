@@ -1,0 +1,1 @@
+"""What readings say: their uncertainty, and whether a limit is met."""
