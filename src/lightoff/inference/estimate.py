@@ -53,8 +53,8 @@ def with_part(estimate: Estimate, cause: str, of: str, size: float) -> Estimate:
 def combine(formula: Callable[..., float], *inputs: Estimate) -> Estimate:
     """`formula` of the inputs, with their parts carried along by its slopes.
 
-    >>> gauge = Part("gain", "gauge-1")
-    >>> rise = combine(lambda a, b: b - a, Estimate(10.0, {gauge: 0.2}), Estimate(30.0, {gauge: 0.2}))
+    >>> gauge = {Part("gain", "gauge-1"): 0.2}
+    >>> rise = combine(lambda a, b: b - a, Estimate(10.0, gauge), Estimate(30.0, gauge))
     >>> round(rise.value, 6), round(rise.u, 6)
     (20.0, 0.0)
     """

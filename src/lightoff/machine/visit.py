@@ -1,7 +1,7 @@
 """What was done and seen on one visit. SI; frozen; nothing here is computed from anything else."""
 
+import datetime as dt
 from dataclasses import dataclass
-from datetime import date, datetime
 from typing import Literal
 
 State = Literal["as found", "as left"]
@@ -33,8 +33,8 @@ class Instrument:
     id: str
     kind: str
     channels: tuple[Channel, ...] = ()
-    calibrated: date | None = None
-    due: date | None = None
+    calibrated: dt.date | None = None
+    due: dt.date | None = None
 
 
 @dataclass(frozen=True)
@@ -61,7 +61,7 @@ class Reading:
     line: int
     place: str
     instrument: str | None = None
-    at: datetime | None = None
+    at: dt.datetime | None = None
     state: State | None = None
     position: str | None = None
     dial: float | None = None
@@ -76,7 +76,7 @@ class Reading:
 class Adjustment:
     """Something turned: a setting, before and after [SI or words]."""
 
-    at: datetime
+    at: dt.datetime
     what: str
     line: int
     place: str
@@ -206,7 +206,7 @@ class Visit:
     purpose: Purpose = "start-up"
     by: str | None = None
     licence: str | None = None
-    date: date | None = None
+    date: dt.date | None = None
     told: str | None = None
     left: str | None = None
     rule: Rule = "default"
