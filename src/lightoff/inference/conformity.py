@@ -74,35 +74,54 @@ def decide(
 
 
 def decide_stop(
-    readings: list[tuple[float, float]], lower: float | None, upper: float | None
+    readings: list[tuple[float, float]],
+    lower: float | None,
+    upper: float | None,
+    how: Acceptance = "guarded",
 ) -> tuple[Decision, bool]:
     """A limit that must not be passed, judged on every reading since the last adjustment.
 
-    A bare reading past the limit does not conform. Taken again without an adjustment, it stays
-    undecided until two later steady readings conform. Returns the decision, and whether an earlier
-    reading past the limit still stands on the record.
+    A bare reading past the limit does not conform, whatever else would explain it. Returns the
+    decision, and whether an earlier reading past the limit still stands on the record.
 
     Parameters
     ----------
     readings : value and standard uncertainty of each, in time [SI]
     lower, upper : limits, None where open [SI]
+    how : guarded, save for the target whose rule is simple
     """
-    value, u = readings[-1]
-    past = [not within(each, lower, upper) for each, _ in readings]
+    decisions = [decide(value, u, lower, upper, how) for value, u in readings]
+    past = [not within(value, lower, upper) for value, _ in readings]
+    stood, since = retaken(past, [d == "conforms" for d in decisions], _steady(readings[-2:]))
+    if past[-1]:
+        return "does not conform", since
+    return (stood if since and stood == "undecided" else decisions[-1]), since
+
+
+def retaken(past: list[bool], proven: list[bool], steady: bool) -> tuple[Decision, bool]:
+    """What a reading past a limit leaves behind when it is taken again without an adjustment.
+
+    It stays undecided until two later steady readings conform. Returns that decision, and whether
+    any earlier reading was past the limit.
+
+    >>> retaken([True, False], [False, True], steady=True)
+    ('undecided', True)
+    >>> retaken([True, False, False], [False, True, True], steady=True)
+    ('conforms', True)
+    """
     if past[-1]:
         return "does not conform", any(past[:-1])
-    decision = decide(value, u, lower, upper, "guarded")
     if not any(past):
-        return decision, False
-    later = readings[len(past) - past[::-1].index(True) :]
-    proven = all(decide(y, s, lower, upper, "guarded") == "conforms" for y, s in later[-2:])
-    if len(later) >= 2 and proven and _steady(later[-2], later[-1]):
-        return decision, True
-    return "undecided", True
+        return ("conforms" if proven[-1] else "undecided"), False
+    later = proven[len(past) - past[::-1].index(True) :]
+    settled = len(later) >= 2 and all(later[-2:]) and steady
+    return ("conforms" if settled else "undecided"), True
 
 
-def _steady(one: tuple[float, float], two: tuple[float, float]) -> bool:
-    return abs(one[0] - two[0]) <= COVERAGE * math.hypot(one[1], two[1])
+def _steady(readings: list[tuple[float, float]]) -> bool:
+    """Whether the last two agree within their expanded uncertainty."""
+    (one, u), (two, v) = readings[0], readings[-1]
+    return abs(one - two) <= COVERAGE * math.hypot(u, v)
 
 
 def _normal(z: float) -> float:

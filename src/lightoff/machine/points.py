@@ -15,7 +15,7 @@ GROUPS = ("power", "airside", "air", "gas supply", "furnace", "building")
 
 @dataclass(frozen=True)
 class Point:
-    """One place to measure: id, kind of quantity, group, and the furnace and train it belongs to."""
+    """One place to measure: id, kind of quantity, group, and the furnace and train it is of."""
 
     id: str
     kind: str
@@ -150,7 +150,7 @@ def kind_of(point_id: str) -> str | None:
 
 
 def known_ids() -> list[str]:
-    """Every point id of units with up to three furnaces of two trains, for a nearest-name search."""
+    """Every point id of units with up to three furnaces of two trains, to find the nearest."""
     return [
         pattern.format(n=n, m=m)
         for table in _TABLES
@@ -161,7 +161,7 @@ def known_ids() -> list[str]:
 
 
 def readable(machine: Machine, point: Point, run: str) -> bool:
-    """Whether `point` means anything in `run`: a furnace that does not fire has no flame to read."""
+    """Whether `point` means anything in `run`: a cold furnace has no flame to read."""
     if point.furnace is None or point.id.startswith("air.after"):
         return True
     return point.furnace in firing(machine, run) or bool(_READ_COLD.fullmatch(point.id))

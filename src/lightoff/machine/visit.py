@@ -130,7 +130,10 @@ class Joint:
 
 @dataclass(frozen=True)
 class Decay:
-    """A pressure decay test: gauge pressures [Pa], temperatures [K], duration [s], volume [m3]."""
+    """A pressure decay test: gauge pressures [Pa], temperatures [K], duration [s], volume [m3].
+
+    `resolution` [Pa] is the place of the last digit written down.
+    """
 
     section: str
     place: str
@@ -142,6 +145,7 @@ class Decay:
     end_temperature: float | None = None
     volume: float | None = None
     isolated: bool = False
+    resolution: float | None = None
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,19 @@
+"""What the trade decides: history, targets, proofs, remarks, verdict; `assess` composes them."""
+
+from lightoff.judgement.answer import Assessment, DerivedRow, PointRow, Row, Verdict
+from lightoff.judgement.assess import ENGINE, assess
+from lightoff.judgement.message import Message, Remark
+from lightoff.judgement.targets import TARGET_KINDS
+
+__all__ = [
+    "ENGINE",
+    "TARGET_KINDS",
+    "Assessment",
+    "DerivedRow",
+    "Message",
+    "PointRow",
+    "Remark",
+    "Row",
+    "Verdict",
+    "assess",
+]

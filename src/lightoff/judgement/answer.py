@@ -1,0 +1,114 @@
+"""The answer: everything one assessment says, frozen and ready for JSON.
+
+SI without prefixes; None where nothing is known or the engine does not reach yet.
+"""
+
+from dataclasses import asdict, dataclass
+from typing import Any, Literal
+
+from lightoff.inference.conformity import Acceptance, Decision
+from lightoff.judgement.message import Message, Remark
+from lightoff.judgement.target import LimitFrom
+from lightoff.machine.visit import Severity
+
+Verdict = Literal["not to be left running", "not ready", "ready, undecided points", "ready"]
+
+
+@dataclass(frozen=True)
+class BudgetLine:
+    """One part of an uncertainty [SI]: its cause and what it belongs to."""
+
+    cause: str
+    of: str
+    standard_uncertainty: float
+
+
+@dataclass(frozen=True)
+class Row:
+    """One target in one run.
+
+    `kind` is the quantity of its numbers; `required` whether this visit's purpose asks for it;
+    `unchecked` that nothing else stands behind it.
+    """
+
+    id: str
+    point: str | None
+    run: str | None
+    decision: Decision
+    estimate: float | None
+    standard_uncertainty: float | None
+    lower: float | None
+    upper: float | None
+    probability: float | None
+    rule: Acceptance | None
+    severity: Severity
+    limit_from: LimitFrom | None
+    source: str | None
+    stale: bool
+    why: Message
+    furnace: int | None = None
+    kind: str | None = None
+    required: bool = True
+    unchecked: bool = False
+    caution: str | None = None
+    budget: tuple[BudgetLine, ...] = ()
+
+    @property
+    def key(self) -> str:
+        """What tells this row from every other of the same assessment."""
+        return "|".join(str(x or "") for x in (self.id, self.point, self.run, self.furnace))
+
+
+@dataclass(frozen=True)
+class PointRow:
+    """One point in one run that was read."""
+
+    id: str
+    run: str
+    measured: float | None
+    estimate: float | None = None
+    standard_uncertainty: float | None = None
+    predicted_before: float | None = None
+    standardised_residual: float | None = None
+    redundancy: float | None = None
+    detectable_bias: float | None = None
+    checked_by: tuple[str, ...] | None = None
+    suspect: bool | None = None
+    measured_uncertainty: float | None = None
+    stale: bool = False
+
+
+@dataclass(frozen=True)
+class DerivedRow:
+    """A quantity worked out from readings."""
+
+    id: str
+    run: str
+    estimate: float
+    standard_uncertainty: float
+
+
+@dataclass(frozen=True)
+class Assessment:
+    """One visit, judged. `None` marks what the engine does not answer yet."""
+
+    format: int
+    unit: str
+    visit: int
+    engine: str
+    verdict: Verdict
+    remarks: tuple[Remark, ...]
+    targets: tuple[Row, ...]
+    points: tuple[PointRow, ...]
+    as_found: tuple[Row, ...]
+    derived: tuple[DerivedRow, ...]
+    unknowns: None = None
+    fit: None = None
+    causes: None = None
+    next: None = None
+    advice: None = None
+    season: None = None
+
+    def to_dict(self) -> dict[str, Any]:
+        """The answer as plain lists and dictionaries."""
+        return asdict(self)

@@ -1,0 +1,56 @@
+"""The instruments: out of calibration, outside their range, too coarse for the limit."""
+
+from collections.abc import Iterator, Sequence
+
+from lightoff.inference.instruments import channel_for, quantity_read
+from lightoff.judgement.answer import Row
+from lightoff.judgement.message import Remark
+from lightoff.machine import Machine, Visit, canonical, kind_of
+from lightoff.machine.visit import Instrument, Reading
+
+
+def instruments(machine: Machine, visit: Visit, rows: Sequence[Row]) -> Iterator[Remark]:
+    """Remarks on what the readings were taken with."""
+    carried = {instrument.id: instrument for instrument in visit.instruments}
+    used = {reading.instrument for reading in visit.readings}
+    for instrument in visit.instruments:
+        if instrument.id in used:
+            yield from _calibration(visit, instrument)
+    for reading in visit.readings:
+        yield from _reading(machine, reading, carried, rows)
+
+
+def _calibration(visit: Visit, instrument: Instrument) -> Iterator[Remark]:
+    place = f"instrument.{visit.instruments.index(instrument) + 1}"
+    if visit.date is None:
+        return
+    if instrument.due is not None and instrument.due < visit.date:
+        values = {"instrument": instrument.id, "due": instrument.due.isoformat()}
+        yield Remark(f"{place}.due", "out-of-calibration", values)
+    if instrument.calibrated is not None and instrument.calibrated > visit.date:
+        values = {"instrument": instrument.id, "calibrated": instrument.calibrated.isoformat()}
+        yield Remark(f"{place}.calibrated", "calibrated-later", values)
+
+
+def _reading(
+    machine: Machine, reading: Reading, carried: dict[str, Instrument], rows: Sequence[Row]
+) -> Iterator[Remark]:
+    instrument = carried.get(reading.instrument or "")
+    if reading.value is None:
+        return
+    if instrument is None:
+        if reading.instrument is None:
+            yield Remark(f"{reading.place}.instrument", "instrument-unknown", {})
+        return
+    quantity = quantity_read(reading.point, kind_of(reading.point) or "number")
+    channel = channel_for(instrument, quantity)
+    values = {"instrument": instrument.id, "quantity": quantity, "point": reading.point}
+    if channel is None:
+        yield Remark(f"{reading.place}.instrument", "no-such-channel", values)
+        return
+    if channel.range is not None and not channel.range[0] <= reading.value <= channel.range[1]:
+        yield Remark(f"{reading.place}.value", "outside-range", values)
+    for row in rows:
+        same = (row.point, row.run) == (reading.point, canonical(machine, reading.run))
+        if same and row.decision == "undecided" and row.why.message == "straddles":
+            yield Remark(f"{reading.place}.instrument", "too-coarse", values | {"target": row.id})

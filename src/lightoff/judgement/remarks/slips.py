@@ -1,0 +1,82 @@
+"""Slips of the pen or of the gauge that would explain a value far from its window.
+
+The value is kept and judged as typed: it may be the finding of the day.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+
+from lightoff.judgement.answer import Row
+from lightoff.judgement.evidence import Evidence
+from lightoff.judgement.message import Remark
+
+INCH = 249.08891  # [Pa]
+PSI = 6894.757293168  # [Pa]
+MERCURY = 3386.389  # [Pa]
+
+Slip = Callable[[float], float]
+
+# what the value would have been, had this slip not been made
+_PRESSURE: dict[str, Slip] = {
+    "psi-for-inwc": lambda p: p / INCH * PSI,
+    "inwc-for-psi": lambda p: p / PSI * INCH,
+    "inhg-for-inwc": lambda p: p / INCH * MERCURY,
+    "pascal-for-inwc": lambda p: p / INCH,
+    "inwc-for-pascal": lambda p: p * INCH,
+}
+_TEMPERATURE: dict[str, Slip] = {
+    "celsius-for-fahrenheit": lambda t: (t * 9 / 5 - 459.67) + 273.15,
+    "fahrenheit-for-celsius": lambda t: ((t - 273.15) + 459.67) * 5 / 9,
+}
+_ANY: dict[str, Slip] = {
+    "ten-times": lambda x: x / 10,
+    "a-tenth": lambda x: x * 10,
+    "double": lambda x: x / 2,
+    "half": lambda x: x * 2,
+}
+FAR = 1.0  # [1] widths of the window outside it, before a slip is looked for
+
+
+def slips(evidence: Evidence, rows: Sequence[Row]) -> Iterator[Remark]:
+    """A remark for each reading far outside its window that a slip would bring inside."""
+    told: set[str] = set()
+    for row in rows:
+        if row.point is None or row.run is None or row.estimate is None:
+            continue
+        readings = evidence.with_stale().readings(row.point, row.run)
+        if not readings or readings[-1].place in told or not _far(row):
+            continue
+        for name, slip in _candidates(row.kind).items():
+            meant = slip(row.estimate)
+            if _inside(meant, row):
+                told.add(readings[-1].place)
+                values = {"slip": name, "meant": meant, "kind": row.kind, "point": row.point}
+                yield Remark(f"{readings[-1].place}.value", "slip", values)
+                break
+
+
+def _candidates(kind: str | None) -> dict[str, Slip]:
+    if kind == "pressure":
+        return _PRESSURE | _ANY
+    if kind == "temperature":
+        return _TEMPERATURE
+    return _ANY
+
+
+def _far(row: Row) -> bool:
+    """Further out than the window is wide, or than the limit is large."""
+    value = row.estimate or 0.0
+    low, high = row.lower, row.upper
+    if low is not None and high is not None:
+        width = FAR * (high - low)
+    else:
+        width = 0.5 * FAR * abs(low if low is not None else high or 0.0)
+    below = low is not None and value < low - width
+    return below or (high is not None and value > high + width)
+
+
+def _inside(value: float, row: Row) -> bool:
+    """Within the window; a single upper limit must not be met by a value of nothing."""
+    if row.lower is None and row.upper is not None and not value > 0.3 * row.upper:
+        return False
+    above = row.lower is None or value >= row.lower
+    return above and (row.upper is None or value <= row.upper)

@@ -1,0 +1,169 @@
+"""Every target with a number, in every run in which its points were read."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from lightoff.inference.conformity import Acceptance, Decision, probability_within
+from lightoff.inference.estimate import Estimate
+from lightoff.judgement.answer import BudgetLine, Row
+from lightoff.judgement.evidence import Evidence, Missing
+from lightoff.judgement.limits import allowed
+from lightoff.judgement.message import Message, Remark, message
+from lightoff.judgement.rulings import rule
+from lightoff.judgement.target import Bounds, Case, Instance, Target
+from lightoff.judgement.targets import TARGETS
+from lightoff.machine.visit import Severity
+
+
+@dataclass(frozen=True)
+class Judged:
+    """A row, and the remark its limit called for."""
+
+    row: Row
+    remark: Remark | None = None
+
+
+def judged_rows(evidence: Evidence) -> list[Judged]:
+    """Rows for everything read, and one for each thing that was not."""
+    return [
+        judged
+        for target in TARGETS
+        for instance in target.instances(evidence.machine)
+        for judged in _instance_rows(target, instance, evidence)
+    ]
+
+
+def _instance_rows(target: Target, instance: Instance, evidence: Evidence) -> Iterator[Judged]:
+    read = [run for run in instance.runs if any(evidence.has(need, run) for need in instance.needs)]
+    for run in read:
+        yield judge_case(target, Case(evidence.machine, instance, run, evidence))
+    if not read and target.wanted(evidence.machine, instance):
+        yield judge_case(target, Case(evidence.machine, instance, instance.runs[0], evidence))
+
+
+def judge_case(target: Target, case: Case) -> Judged:
+    """One target in one run."""
+    evidence = case.evidence
+    limit = allowed(target, case)
+    stale = any(evidence.stale(need, case.run) for need in case.instance.needs)
+    found = series(target, case)
+    if isinstance(found, Missing) and stale:
+        case = Case(case.machine, case.instance, case.run, evidence.with_stale())
+        found = series(target, case)
+    if limit.bounds is None:
+        return Judged(_find_it(target, case, found, stale), limit.remark)
+    if isinstance(found, Missing):
+        return Judged(_not_measured(target, case, limit.bounds, found, stale), limit.remark)
+    return Judged(_decided(target, case, limit.bounds, found, stale), limit.remark)
+
+
+def series(target: Target, case: Case) -> list[Estimate] | Missing:
+    """The target's estimate at each reading of its points since the last adjustment, in time."""
+    last = target.estimate(case)
+    if isinstance(last, Missing):
+        return last
+    if target.severity != "stop" and target.judge is None:
+        return [last]
+    moments = [
+        reading
+        for need in case.instance.needs
+        for reading in case.evidence.readings(need, case.run)
+    ]
+    moments.sort(key=lambda r: (r.at.timestamp() if r.at else 0.0, r.line))
+    earlier = []
+    for reading in moments[:-1]:
+        then = Case(case.machine, case.instance, case.run, case.evidence.when(reading))
+        estimate = target.estimate(then)
+        if isinstance(estimate, Estimate):
+            earlier.append(estimate)
+    return [*_distinct(earlier, last), last]
+
+
+def _distinct(earlier: list[Estimate], last: Estimate) -> list[Estimate]:
+    """Without the moments at which only a companion reading was taken and nothing changed."""
+    kept: list[Estimate] = []
+    for estimate in earlier:
+        if estimate.parts != last.parts and (not kept or estimate.parts != kept[-1].parts):
+            kept.append(estimate)
+    return kept
+
+
+def _decided(target: Target, case: Case, bounds: Bounds, found: list[Estimate], stale: bool) -> Row:
+    ruling = rule(target, case, bounds, found)
+    last = found[-1]
+    return _row(
+        target,
+        case,
+        bounds,
+        decision=ruling.decision,
+        estimate=last,
+        probability=probability_within(last.value, last.u, bounds.lower, bounds.upper),
+        rule=ruling.rule,
+        why=ruling.why,
+        stale=stale,
+        unchecked=ruling.unchecked,
+    )
+
+
+def _not_measured(target: Target, case: Case, bounds: Bounds, missing: Missing, stale: bool) -> Row:
+    read = any(case.evidence.has(need, case.run) for need in case.instance.needs)
+    why = message("not-measured")
+    if read or missing.message != "missing":
+        why = message(missing.message, points=missing.points)
+    return _row(target, case, bounds, decision="not measured", why=why, stale=stale)
+
+
+def _find_it(target: Target, case: Case, found: list[Estimate] | Missing, stale: bool) -> Row:
+    """Nothing declared, nothing demanded: it counts as `correct`, and never as `stop`."""
+    return _row(
+        target,
+        case,
+        None,
+        decision="not measured",
+        why=message("find-it"),
+        stale=stale,
+        estimate=None if isinstance(found, Missing) else found[-1],
+        severity="correct" if target.severity == "stop" else target.severity,
+    )
+
+
+def _row(
+    target: Target,
+    case: Case,
+    bounds: Bounds | None,
+    *,
+    decision: Decision,
+    why: Message,
+    stale: bool,
+    estimate: Estimate | None = None,
+    probability: float | None = None,
+    rule: Acceptance | None = None,
+    unchecked: bool = False,
+    severity: Severity | None = None,
+) -> Row:
+    return Row(
+        id=target.id,
+        point=case.instance.point,
+        run=case.run,
+        decision=decision,
+        estimate=None if estimate is None else estimate.value,
+        standard_uncertainty=None if estimate is None else estimate.u,
+        lower=None if bounds is None else bounds.lower,
+        upper=None if bounds is None else bounds.upper,
+        probability=probability,
+        rule=rule,
+        severity=severity or target.severity,
+        limit_from=None if bounds is None else bounds.limit_from,
+        source=None if bounds is None else bounds.source,
+        stale=stale,
+        why=why,
+        furnace=case.instance.furnace,
+        kind=target.kind,
+        unchecked=unchecked,
+        caution=target.caution,
+        budget=() if estimate is None else _budget(estimate),
+    )
+
+
+def _budget(estimate: Estimate) -> tuple[BudgetLine, ...]:
+    return tuple(BudgetLine(part.cause, part.of, size) for part, size in estimate.budget())

@@ -1,0 +1,141 @@
+"""Temperature rise, discharge, efficiency and the unit's own sensor."""
+
+from collections.abc import Iterator
+
+from lightoff.inference.estimate import Estimate, combine
+from lightoff.judgement.airside import AIRFLOW_POINTS, output, rise, unit_rise
+from lightoff.judgement.evidence import Missing
+from lightoff.judgement.gas_input import Input, furnace_input
+from lightoff.judgement.target import (
+    COMMON_PRACTICE,
+    UNIT_PLATE,
+    Bounds,
+    Case,
+    Instance,
+    Target,
+    at_most,
+    plate_range,
+)
+from lightoff.judgement.targets.where import at_high, fan_and_high
+from lightoff.machine import Machine
+
+SENSOR = 2.0 * 5 / 9  # [K] 2 degF, sensor against probe; [cp]
+EFFICIENCY = 0.03  # [1] points of efficiency about the plate's; [cp]
+
+
+def _rises(machine: Machine) -> Iterator[Instance]:
+    last = len(machine.furnaces)
+    for number, _ in machine.numbered():
+        needs: tuple[str, ...] = (f"air.after.{number}.db",)
+        if number == last:
+            needs = (*needs, "air.discharge.db")
+        yield Instance(f"rise.{number}", at_high(machine, number), needs, furnace=number)
+    yield Instance("rise.unit", ("high",), ("air.discharge.db",))
+
+
+def _rise(case: Case) -> Estimate | Missing:
+    if case.instance.furnace is None:
+        return unit_rise(case.evidence, case.run)
+    return rise(case.evidence, case.furnace, case.run)
+
+
+def _rise_bounds(case: Case) -> Bounds | None:
+    """A furnace's own window; for the unit the sum of them all."""
+    if case.instance.furnace is not None:
+        return plate_range(case.machine.furnace(case.furnace).rise)
+    windows = [f.rise for f in case.machine.furnaces if f.rise is not None]
+    if len(windows) < len(case.machine.furnaces):
+        return None
+    return plate_range((sum(low for low, _ in windows), sum(high for _, high in windows)))
+
+
+def _discharge_bounds(case: Case) -> Bounds | None:
+    declared = [f.max_outlet for f in case.machine.furnaces if f.max_outlet is not None]
+    return at_most(min(declared, default=None), "plate", UNIT_PLATE)
+
+
+def _discharge(_: Machine) -> Iterator[Instance]:
+    yield Instance("air.discharge.db", ("high",), ("air.discharge.db",))
+
+
+def _hottest(case: Case) -> Estimate | Missing:
+    """The hottest of the probe's positions: no part of the stream may pass the limit."""
+    latest = case.evidence.latest("air.discharge.db", case.run)
+    reads = [case.evidence.of(each) for each in latest]
+    return max(reads, key=lambda each: each.value) if reads else Missing(("air.discharge.db",))
+
+
+def _efficiencies(machine: Machine) -> Iterator[Instance]:
+    for number, _ in machine.numbered():
+        there = at_high(machine, number)
+        yield Instance(f"efficiency.{number}", there, AIRFLOW_POINTS, furnace=number)
+
+
+def efficiency(case: Case) -> Estimate | Missing:
+    """Heat into the airstream over gross input [1]."""
+    heat = output(case.evidence, case.furnace, case.run)
+    burnt = furnace_input(case.evidence, case.furnace, case.run)
+    if isinstance(heat, Missing):
+        return heat
+    if not isinstance(burnt, Input):
+        return burnt
+    return combine(lambda a, b: a / b, heat, burnt.estimate)
+
+
+def _efficiency_bounds(case: Case) -> Bounds | None:
+    plate = case.machine.furnace(case.furnace).efficiency
+    if plate is None:
+        return None
+    return Bounds(plate - EFFICIENCY, plate + EFFICIENCY, "plate", UNIT_PLATE)
+
+
+def _sensor_instances(machine: Machine) -> Iterator[Instance]:
+    yield Instance("air.discharge.sensor", fan_and_high(machine), ("air.discharge.sensor",))
+
+
+def _sensor(case: Case) -> Estimate | Missing:
+    points = ("air.discharge.sensor", "air.discharge.db")
+    reads = [case.evidence.get(point, case.run) for point in points]
+    sensor, probe = reads
+    if sensor is None or probe is None:
+        pairs = zip(points, reads, strict=True)
+        return Missing(tuple(point for point, read in pairs if read is None))
+    return combine(lambda a, b: a - b, sensor, probe)
+
+
+TARGETS = (
+    Target(
+        id="temperature rise",
+        severity="correct",
+        kind="temperature difference",
+        instances=_rises,
+        estimate=_rise,
+        bounds=_rise_bounds,
+        caution="caution-hot",
+    ),
+    Target(
+        id="discharge temperature",
+        severity="stop",
+        kind="temperature",
+        instances=_discharge,
+        estimate=_hottest,
+        bounds=_discharge_bounds,
+        caution="caution-hot",
+    ),
+    Target(
+        id="thermal efficiency",
+        severity="note",
+        kind="fraction",
+        instances=_efficiencies,
+        estimate=efficiency,
+        bounds=_efficiency_bounds,
+    ),
+    Target(
+        id="discharge sensor",
+        severity="correct",
+        kind="temperature difference",
+        instances=_sensor_instances,
+        estimate=_sensor,
+        bounds=lambda _: Bounds(-SENSOR, SENSOR, "common practice", COMMON_PRACTICE),
+    ),
+)
