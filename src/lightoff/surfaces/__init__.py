@@ -1,0 +1,1 @@
+"""Surfaces: each reads a request, calls the pure functions, renders the answer."""

@@ -1,0 +1,172 @@
+"""Messages into sentences: the reader's language and units, with the digits that mean something.
+
+A placeholder's format says what it is: `{by:difference}` is a difference in the row's own kind,
+`{pressure:pressure}` a pressure, `{points:points}` a list of points by name.
+"""
+
+import math
+import re
+import string
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from lightoff.judgement import Message, Remark, Row
+from lightoff.quantity import BY_NAME, KINDS, Shown, System, shown
+from lightoff.surfaces.words.catalogue import catalogue
+
+_NUMBERED = re.compile(r"(?<=\.)(\d)(?=\.|$)")
+
+
+def resolution_of(expanded: float | None) -> float | None:
+    """The place to round to, so that an expanded uncertainty keeps one digit, or two if it begins
+    with 1 or 2.
+
+    >>> resolution_of(0.083), resolution_of(11.2)
+    (0.01, 1.0)
+    """
+    if expanded is None or not expanded > 0 or not math.isfinite(expanded):
+        return None
+    place = 10.0 ** math.floor(math.log10(expanded))
+    return place / 10 if expanded / place < 3 else place
+
+
+@dataclass(frozen=True)
+class Speech:
+    """How one reader is spoken to."""
+
+    system: System = "us"
+    language: str = "en"
+
+    def word(self, message_id: str, **values: Any) -> str:
+        """One catalogue entry, filled in."""
+        text = catalogue(self.language).gettext(message_id)
+        return _Filler(self, values).format(text, **values) if values else text
+
+    def say(self, message: Message | Remark, row: Row | None = None) -> str:
+        """The sentence of a message; `row` tells which kind of quantity it speaks of."""
+        values = dict(message.values)
+        kind = row.kind if row is not None else values.get("kind")
+        text = catalogue(self.language).gettext(message.message)
+        return _Filler(self, {**values, "kind": kind}).format(text, **values)
+
+    def quantity(
+        self, value: float, kind: str, *, expanded: float | None = None, unit: bool = True
+    ) -> str:
+        """A value with its unit, rounded to its uncertainty where that is known."""
+        text = self.parts(value, kind, expanded=expanded)
+        return text.text if unit else text.number
+
+    def parts(self, value: float, kind: str, *, expanded: float | None = None) -> Shown:
+        """The same, number and unit apart."""
+        return shown(value, kind, self.system, resolution=self._rounding(kind, expanded))
+
+    def difference(self, value: float, kind: str, *, expanded: float | None = None) -> str:
+        """A difference in a kind: degrees lose their zero."""
+        return self.quantity(value, difference_kind(kind), expanded=expanded)
+
+    def _rounding(self, kind: str, expanded: float | None) -> float | None:
+        """The rounding place in the shown unit, given back in SI."""
+        if expanded is None:
+            return None
+        factor = BY_NAME[KINDS[kind].unit(self.system)].factor
+        place = resolution_of(expanded / factor)
+        return None if place is None else place * factor
+
+    def point(self, point: str) -> str:
+        """A point or derived quantity by name.
+
+        >>> Speech().point("train.2.1.manifold")
+        'Manifold, furnace 2'
+        """
+        numbers = _NUMBERED.findall(point)
+        generic = _NUMBERED.sub("n", point, count=1)
+        generic = _NUMBERED.sub("m", generic, count=1) if len(numbers) > 1 else generic
+        text = self.word(f"point:{generic}", n=numbers[0] if numbers else "")
+        if len(numbers) > 1 and numbers[1] != "1":
+            text += self.word("point:train.second", m=numbers[1])
+        return text
+
+    def run(self, run: str | None) -> str:
+        """A run by name."""
+        if run is None:
+            return ""
+        name, _, number = run.partition(".")
+        return self.word(f"run:{name}.n", n=number) if number else self.word(f"run:{name}")
+
+    def target(self, target: str) -> str:
+        """A target by name."""
+        kind, _, name = target.partition(": ")
+        if kind in ("check", "trip"):
+            return self.word(f"{kind}:{name}")
+        return self.word(f"target:{target}")
+
+    def row(self, row: Row) -> str:
+        """A row by name: its target, and the furnace, train or lead it is of."""
+        name = self.target(row.id)
+        point = row.point or ""
+        if point.startswith(("power.volts.", "motor.amps.")):
+            leads = point.rsplit(".", 1)[1]
+            return f"{name} {'–'.join(leads)}"
+        if row.furnace is None:
+            return f"{name}, unit" if point == "rise.unit" else name
+        train = point.split(".")[2] if point.startswith("train.") else "1"
+        tail = self.word("point:train.second", m=train) if train != "1" else ""
+        return f"{name}, furnace {row.furnace}{tail}"
+
+    def window(self, row: Row) -> str:
+        """The limits in words, in the row's own unit."""
+        if row.kind is None or (row.lower is None and row.upper is None):
+            return ""
+        place, kind = self._window_place(row), row.kind
+        low, high = (
+            None if limit is None else shown(limit, kind, self.system, resolution=place)
+            for limit in (row.lower, row.upper)
+        )
+        if low is None:
+            return f"at most {high.text if high else ''}"
+        return f"at least {low.text}" if high is None else f"{low.number} to {high.text}"
+
+    def _window_place(self, row: Row) -> float | None:
+        """Fine enough to tell the two limits apart by a hundredth of their distance."""
+        if row.lower is None or row.upper is None or row.kind is None:
+            return None
+        factor = BY_NAME[KINDS[row.kind].unit(self.system)].factor
+        place = resolution_of((row.upper - row.lower) / factor / 10)
+        default = 10.0 ** -KINDS[row.kind].decimals[self.system == "si"]
+        return None if place is None else min(place, default) * factor
+
+
+def difference_kind(kind: str) -> str:
+    """The kind of a difference in `kind`."""
+    return "temperature difference" if kind == "temperature" else kind
+
+
+class _Filler(string.Formatter):
+    """Fills a sentence, showing each value as the kind its placeholder names."""
+
+    def __init__(self, speech: Speech, values: Mapping[str, Any]) -> None:
+        self.speech = speech
+        self.values = values
+
+    def format_field(self, value: Any, spec: str) -> Any:
+        kind = self.values.get("kind") or "number"
+        if spec == "difference":
+            return self.speech.difference(value, kind)
+        if spec == "value":
+            return self.speech.quantity(value, kind)
+        if spec == "points":
+            return _and([self.speech.point(each) for each in value])
+        if spec == "list":
+            return _and([str(each) for each in value])
+        if spec == "target":
+            return self.speech.target(value)
+        if spec == "slip":
+            return self.speech.word(f"slip:{value}")
+        if spec in KINDS:
+            return self.speech.quantity(value, spec)
+        return super().format_field(value, spec)
+
+
+def _and(names: Sequence[str]) -> str:
+    return " and ".join((", ".join(names[:-1]), names[-1])) if len(names) > 1 else "".join(names)
