@@ -144,6 +144,8 @@ def _rows(
 
 def kind_of(point_id: str) -> str | None:
     """The kind of a point any unit could have, or None when no unit has such a point."""
+    if "{" in point_id:  # a pattern of the tables, not an id
+        return None
     generic = re.sub(r"^(train)\.[1-9]\.[1-9]\.", r"\1.{n}.{m}.", point_id)
     generic = re.sub(r"^(flue|furnace|air\.after)\.[1-9]\.", r"\1.{n}.", generic)
     return next((table[generic] for table in _TABLES if generic in table), None)

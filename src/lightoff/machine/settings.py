@@ -50,6 +50,8 @@ def _expand(prefix: str, furnace: int, train: int) -> dict[str, str | None]:
 
 def setting_kind(setting: str) -> str | None:
     """The kind of a setting any unit could have; KeyError when no unit has such a setting."""
+    if "{" in setting:  # a pattern of the table, not an id
+        raise KeyError(setting)
     generic = re.sub(r"^train\.[1-9]\.[1-9]\.", "train.{n}.{m}.", setting)
     generic = re.sub(r"^furnace\.[1-9]\.", "furnace.{n}.", generic)
     return _KINDS[generic]

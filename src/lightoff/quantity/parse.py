@@ -50,7 +50,7 @@ def parse(text: object, kind: str) -> Quantity:
     """
     what = KINDS[kind]
     if isinstance(text, (int, float)) and not isinstance(text, bool):
-        return _bare(float(text), what)
+        return _bare(_float(text), what)
     if not isinstance(text, str):
         raise QuantityError(f"{_shown(text)} is not text: write {_article(what)} as {ways(kind)}")
     if len(text) > LONGEST:
@@ -88,6 +88,14 @@ def _split(text: str, what: Kind) -> tuple[float, str]:
             f"{ways(what.name)}"
         )
     return _number(match[1]), rest
+
+
+def _float(number: float) -> float:
+    """A whole number may be too large for a float; it is then no more finite than one."""
+    try:
+        return float(number)
+    except OverflowError:
+        return math.inf
 
 
 def _tidy(text: str) -> str:

@@ -94,13 +94,28 @@ def _sensor_instances(machine: Machine) -> Iterator[Instance]:
 
 
 def _sensor(case: Case) -> Estimate | Missing:
+    """What the sensor shows less what a probe held beside it reads [K].
+
+    The sensor's own error is what is sought, so only its last digit counts as uncertain; air that
+    is not mixed is the same for both.
+    """
     points = ("air.discharge.sensor", "air.discharge.db")
-    reads = [case.evidence.get(point, case.run) for point in points]
-    sensor, probe = reads
+    sensor, probe = (case.evidence.get(point, case.run) for point in points)
     if sensor is None or probe is None:
-        pairs = zip(points, reads, strict=True)
-        return Missing(tuple(point for point, read in pairs if read is None))
-    return combine(lambda a, b: a - b, sensor, probe)
+        reads = zip(points, (sensor, probe), strict=True)
+        return Missing(tuple(point for point, read in reads if read is None))
+    return combine(
+        lambda a, b: a - b, _only(sensor, {"resolution"}), _without(probe, {"unmixed air"})
+    )
+
+
+def _only(estimate: Estimate, causes: set[str]) -> Estimate:
+    return Estimate(estimate.value, {p: u for p, u in estimate.parts.items() if p.cause in causes})
+
+
+def _without(estimate: Estimate, causes: set[str]) -> Estimate:
+    kept = {p: u for p, u in estimate.parts.items() if p.cause not in causes}
+    return Estimate(estimate.value, kept)
 
 
 TARGETS = (
