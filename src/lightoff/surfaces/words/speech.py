@@ -61,6 +61,10 @@ class Speech:
         """The same, number and unit apart."""
         return shown(value, kind, self.system, resolution=self._rounding(kind, expanded))
 
+    def spread(self, expanded: float, kind: str) -> str:
+        """An expanded uncertainty as a bare number, to its own one or two digits."""
+        return self.parts(expanded, difference_kind(kind), expanded=expanded).number
+
     def difference(self, value: float, kind: str, *, expanded: float | None = None) -> str:
         """A difference in a kind: degrees lose their zero."""
         return self.quantity(value, difference_kind(kind), expanded=expanded)
@@ -79,10 +83,18 @@ class Speech:
         >>> Speech().point("train.2.1.manifold")
         'Manifold, furnace 2'
         """
-        numbers = _NUMBERED.findall(point)
-        generic = _NUMBERED.sub("n", point, count=1)
+        return self._numbered("point", point)
+
+    def setting(self, setting: str) -> str:
+        """A setting by name."""
+        return self._numbered("setting", setting)
+
+    def _numbered(self, noun: str, name: str) -> str:
+        """The name of something whose id carries the numbers of a furnace and a train."""
+        numbers = _NUMBERED.findall(name)
+        generic = _NUMBERED.sub("n", name, count=1)
         generic = _NUMBERED.sub("m", generic, count=1) if len(numbers) > 1 else generic
-        text = self.word(f"point:{generic}", n=numbers[0] if numbers else "")
+        text = self.word(f"{noun}:{generic}", n=numbers[0] if numbers else "")
         if len(numbers) > 1 and numbers[1] != "1":
             text += self.word("point:train.second", m=numbers[1])
         return text
@@ -101,18 +113,19 @@ class Speech:
             return self.word(f"{kind}:{name}")
         return self.word(f"target:{target}")
 
-    def row(self, row: Row) -> str:
-        """A row by name: its target, and the furnace, train or lead it is of."""
-        name = self.target(row.id)
-        point = row.point or ""
+    def row(self, row: Row, *, furnace: bool = True) -> str:
+        """A row by name: its target, and the lead, train and furnace it is of."""
+        name, point = self.target(row.id), row.point or ""
         if point.startswith(("power.volts.", "motor.amps.")):
-            leads = point.rsplit(".", 1)[1]
-            return f"{name} {'–'.join(leads)}"
+            return f"{name} {'–'.join(point.rsplit('.', 1)[1])}"
+        if point == "rise.unit":
+            return self.word("row:of-unit", name=name)
         if row.furnace is None:
-            return f"{name}, unit" if point == "rise.unit" else name
+            return name
+        if furnace:
+            name = self.word("row:of-furnace", name=name, n=row.furnace)
         train = point.split(".")[2] if point.startswith("train.") else "1"
-        tail = self.word("point:train.second", m=train) if train != "1" else ""
-        return f"{name}, furnace {row.furnace}{tail}"
+        return name + (self.word("point:train.second", m=train) if train != "1" else "")
 
     def window(self, row: Row) -> str:
         """The limits in words, in the row's own unit."""
@@ -124,17 +137,25 @@ class Speech:
             for limit in (row.lower, row.upper)
         )
         if low is None:
-            return f"at most {high.text if high else ''}"
-        return f"at least {low.text}" if high is None else f"{low.number} to {high.text}"
+            return self.word("window:at-most", high=high.text if high else "")
+        if high is None:
+            return self.word("window:at-least", low=low.text)
+        return self.word("window:between", low=low.number, high=high.text)
 
     def _window_place(self, row: Row) -> float | None:
-        """Fine enough to tell the two limits apart by a hundredth of their distance."""
-        if row.lower is None or row.upper is None or row.kind is None:
-            return None
-        factor = BY_NAME[KINDS[row.kind].unit(self.system)].factor
-        place = resolution_of((row.upper - row.lower) / factor / 10)
-        default = 10.0 ** -KINDS[row.kind].decimals[self.system == "si"]
-        return None if place is None else min(place, default) * factor
+        """Fine enough to tell a twentieth of a window, or a hundredth of a single limit."""
+        kind = KINDS[row.kind or "number"]
+        factor = BY_NAME[kind.unit(self.system)].factor
+        if row.lower is not None and row.upper is not None:
+            return _decade((row.upper - row.lower) / factor / 20, factor)
+        limit = row.lower if row.lower is not None else row.upper or 0.0
+        default = 10.0 ** -kind.decimals[self.system == "si"] * factor
+        return max(_decade(limit / factor / 100, factor) or default, default)
+
+
+def _decade(size: float, factor: float) -> float | None:
+    """The power of ten at or below a size, given back in SI."""
+    return 10.0 ** math.floor(math.log10(abs(size))) * factor if size else None
 
 
 def difference_kind(kind: str) -> str:

@@ -1,0 +1,110 @@
+"""`lightoff`: judge a job, print its report, show the schema, open the workbench."""
+
+import json
+import sys
+from pathlib import Path
+from typing import Annotated, NoReturn
+
+import typer
+
+from lightoff.quantity import LightoffError
+from lightoff.surfaces.cli.print import print_answer
+
+BAD_INPUT = 2
+
+app = typer.Typer(
+    add_completion=False,
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+    help="Start-up of indirect gas-fired make-up air units: every reading judged, and kept.",
+)
+
+JobFile = Annotated[Path, typer.Argument(help="A job file, .toml or .json.", show_default=False)]
+VisitNumber = Annotated[
+    int | None, typer.Option("--visit", help="Number of the visit; the latest where none is given.")
+]
+
+
+@app.command()
+def judge(
+    job: JobFile,
+    visit: VisitNumber = None,
+    as_json: Annotated[bool, typer.Option("--json", help="Print the answer as JSON, SI.")] = False,
+    everything: Annotated[bool, typer.Option("--all", help="List what conforms as well.")] = False,
+) -> None:
+    """Judge one visit of a job, point by point."""
+    from lightoff.surfaces.library import assess, load
+
+    declared = load(job)
+    answer = assess(declared, visit)
+    if as_json:
+        print(json.dumps(answer.to_dict(), ensure_ascii=False, indent=2, default=str))
+    else:
+        print_answer(answer, declared.display.units, everything=everything)
+
+
+@app.command()
+def report(
+    job: JobFile,
+    visit: VisitNumber = None,
+    output: Annotated[
+        Path | None, typer.Option("--output", "-o", help="Write here instead of to stdout.")
+    ] = None,
+) -> None:
+    """Print one visit as a page made for paper (HTML)."""
+    from lightoff.surfaces.library import load
+    from lightoff.surfaces.report import page
+
+    text = page(load(job), visit)
+    if output is None:
+        print(text)
+        return
+    output.write_text(text, encoding="utf-8")
+    print(f"Report written to {output}", file=sys.stderr)
+
+
+@app.command()
+def schema() -> None:
+    """Print the JSON Schema of a job file."""
+    from lightoff.job import schema as job_schema
+
+    print(json.dumps(job_schema(), ensure_ascii=False, indent=2))
+
+
+@app.command()
+def serve(
+    store: Annotated[
+        Path | None, typer.Option("--store", help="The store's file; var/lightoff.sqlite if none.")
+    ] = None,
+    port: Annotated[int, typer.Option("--port", help="0 takes any free port.")] = 8765,
+    examples: Annotated[
+        bool, typer.Option("--examples", help="Put the example jobs into an empty store.")
+    ] = False,
+) -> None:
+    """Open the workbench on 127.0.0.1."""
+    from lightoff.surfaces.cli.serve import serve as open_workbench
+
+    open_workbench(store or Path("var") / "lightoff.sqlite", port=port, examples=examples)
+
+
+def main() -> NoReturn:
+    """Run the command; every fault is one line on stderr, and no traceback reaches a person."""
+    try:
+        app(standalone_mode=False)
+    except LightoffError as error:
+        _fail(str(error))
+    except OSError as error:
+        _fail(f"{error.filename or 'file'}: {error.strerror or error}")
+    except typer.Exit as stop:
+        sys.exit(stop.exit_code)
+    except Exception as error:  # what the command line itself refuses (usage)
+        if not hasattr(error, "format_message"):
+            raise
+        _fail(error.format_message())
+    sys.exit(0)
+
+
+def _fail(message: str) -> NoReturn:
+    print(message, file=sys.stderr)
+    sys.exit(BAD_INPUT)
