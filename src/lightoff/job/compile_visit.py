@@ -41,19 +41,21 @@ def visit(job: Job, number: int) -> seen.Visit:
         setpoints=_rows(seen.SetPoint, declared.setpoints, f"{place}.setpoint"),
         deficiencies=_rows(seen.Deficiency, declared.deficiencies, f"{place}.deficiency"),
         deferred=_rows(seen.Deferred, declared.deferred, f"{place}.deferred"),
-        instruments=tuple(
-            filled(
-                seen.Instrument,
-                instrument,
-                channels=tuple(filled(seen.Channel, channel) for channel in instrument.channels),
-            )
-            for instrument in job.instruments
-        ),
-        limits=tuple(
-            filled(seen.Limit, limit, place=f"limit.{n}", source=limit.source or NO_SOURCE)
-            for n, limit in enumerate(job.limits, start=1)
-        ),
+        instruments=tuple(_instruments(job)),
+        limits=tuple(_limits(job)),
     )
+
+
+def _instruments(job: Job) -> Iterator[seen.Instrument]:
+    for instrument in job.instruments:
+        channels = tuple(filled(seen.Channel, channel) for channel in instrument.channels)
+        yield filled(seen.Instrument, instrument, channels=channels)
+
+
+def _limits(job: Job) -> Iterator[seen.Limit]:
+    for number, limit in enumerate(job.limits, start=1):
+        source = limit.source or NO_SOURCE
+        yield filled(seen.Limit, limit, place=f"limit.{number}", source=source)
 
 
 def _rows(kind: type[T], tables: Sequence[Table], place: str) -> tuple[T, ...]:

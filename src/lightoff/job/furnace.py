@@ -12,6 +12,7 @@ from lightoff.job.quantities import (
     HeatingValue,
     Number,
     OxygenRange,
+    Pressure,
     PressureRange,
     RiseRange,
     Share,
@@ -27,9 +28,9 @@ SHARES_SUM_WITHIN = 0.001
 class Train(Table):
     """One gas train: the plate's pressures and its share of the furnace's input."""
 
-    valve_outlet: GasPressure | None = None
-    manifold_high: Annotated[GasPressure | None, Note("at high fire")] = None
-    manifold_low: Annotated[GasPressure | None, Note("at low fire; absent on single-stage")] = None
+    valve_outlet: Pressure | None = None
+    manifold_high: Annotated[Pressure | None, Note("at high fire")] = None
+    manifold_low: Annotated[Pressure | None, Note("at low fire; absent on single-stage")] = None
     reference: Annotated[
         Reference | None,
         Note("against what the manifold is stated; the atmosphere when not declared"),
@@ -72,9 +73,9 @@ class Furnace(Table):
 
     @field_validator("supply_max")
     @classmethod
-    def _above_the_least(cls, most: float | None, info: ValidationInfo) -> float | None:
+    def _above_the_least(cls, most: float, info: ValidationInfo) -> float:
         least = info.data.get("supply_min")
-        if most is not None and least is not None and most < least:
+        if least is not None and most < least:
             raise ValueError("supply_max is below supply_min: no supply could ever be right")
         return most
 

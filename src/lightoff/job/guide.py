@@ -17,13 +17,13 @@ class Guide:
     def __init__(self, schema: dict[str, Any]) -> None:
         self._schema = schema
 
-    def at(self, path: Path) -> Field:
+    def at(self, path: Path) -> Entry:
         """The field at `path`; a field that says nothing where there is none."""
         node = self._resolved(self._schema)
         for step in path:
             part = node.get("items") if isinstance(step, int) else self._member(node, step)
             node = self._resolved(part if isinstance(part, dict) else {})
-        return Field(node)
+        return Entry(node)
 
     def _member(self, node: dict[str, Any], key: str) -> Any:
         return node.get("properties", {}).get(key, node.get("additionalProperties"))
@@ -34,7 +34,7 @@ class Guide:
         return {**self._schema["$defs"][node["$ref"].removeprefix("#/$defs/")], **node}
 
 
-class Field:
+class Entry:
     """One field as the schema describes it."""
 
     def __init__(self, node: dict[str, Any]) -> None:

@@ -5,7 +5,7 @@ from typing import Annotated, Any
 from pydantic import AfterValidator, Field, PlainValidator, ValidationInfo, WithJsonSchema
 
 from lightoff.job.moments import Day
-from lightoff.job.quantities import Claim, Of, Range, between, not_negative
+from lightoff.job.quantities import Of, Range, Share, between, not_negative
 from lightoff.job.scope import scope_of
 from lightoff.job.table import Name, Note, OneOf, Table
 from lightoff.quantity import KINDS
@@ -57,7 +57,7 @@ def _kind(info: ValidationInfo[Any]) -> str | None:
 
 def _range(typed: object, info: ValidationInfo[Any]) -> Any:
     kind = _kind(info)
-    if typed is None or kind is None:  # a quantity that is itself faulty has been told already
+    if kind is None:  # a quantity that is itself faulty has been told already
         return None
     unit = KINDS[kind].us
     return between(Of(kind), f"0 {unit}", f"100 {unit}").read(typed)
@@ -65,7 +65,7 @@ def _range(typed: object, info: ValidationInfo[Any]) -> Any:
 
 def _difference(typed: object, info: ValidationInfo[Any]) -> float | None:
     kind = _kind(info)
-    if typed is None or kind is None:
+    if kind is None:
         return None
     due = "temperature difference" if KINDS[kind].dimension == "temperature" else kind
     return float(not_negative(due).read(typed))
@@ -91,8 +91,8 @@ class Channel(Table):
         ),
         Note("lower and upper end, quantities of the channel's kind"),
     ] = None
-    of_reading: Annotated[Claim | None, Note("of a temperature in degC")] = None
-    of_range: Annotated[Claim | None, Note("of the upper end less the lower")] = None
+    of_reading: Annotated[Share | None, Note("of a temperature in degC")] = None
+    of_range: Annotated[Share | None, Note("of the upper end less the lower")] = None
     plus_minus: Difference = None
     resolution: Difference = None
 

@@ -31,13 +31,13 @@ class Lines:
         for token in _TOKEN.finditer(text):
             scanner.take(token, line)
             line += token[0].count("\n")
-        self._lines = scanner.lines
+        self.of = scanner.lines
 
     def __call__(self, path: Path) -> int | None:
         """The line of `path`, or of the nearest table around it that has one."""
-        while path and path not in self._lines:
+        while path and path not in self.of:
             path = path[:-1]
-        return self._lines.get(path)
+        return self.of.get(path)
 
 
 @dataclass

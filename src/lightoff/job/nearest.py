@@ -4,6 +4,8 @@ import difflib
 from collections.abc import Iterable
 from datetime import date, time
 
+from lightoff.job.faults import one_line
+
 LONGEST = 40  # characters of a typed text that a sentence repeats
 MOST_LISTED = 12  # words; a longer list is not read, so only the nearest are named
 _LARGEST = 10**15
@@ -58,7 +60,7 @@ def shown(value: object) -> str:
     ('"blow-through"', 'true', 'a list')
     """
     if isinstance(value, str):
-        flat = " ".join(value[: 4 * LONGEST].split())
+        flat = one_line(value[: 4 * LONGEST])
         return f'"{flat}"' if len(flat) <= LONGEST else f'"{flat[: LONGEST - 3]}..."'
     if isinstance(value, bool):
         return "true" if value else "false"

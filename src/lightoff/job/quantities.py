@@ -9,14 +9,33 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Annotated, Any
 
+from lightoff.job.faults import one_line
 from lightoff.job.nearest import shown
 from lightoff.job.table import Written
-from lightoff.quantity import BY_NAME, EXAMPLES, KINDS, Quantity, in_unit, parse, printed_unit
+from lightoff.quantity import (
+    BY_NAME,
+    EXAMPLES,
+    KINDS,
+    Quantity,
+    QuantityError,
+    in_unit,
+    parse,
+    printed_unit,
+)
 
 Range = tuple[float, float]
 
+
 # a record reads its growing job again after every event: most of it has been read before
-_parsed = lru_cache(maxsize=4096)(parse)
+_parse_text = lru_cache(maxsize=4096)(parse)
+
+
+def _parse(typed: object, kind: str) -> Quantity:
+    try:
+        return _parse_text(typed, kind) if isinstance(typed, str) else parse(typed, kind)
+    except QuantityError as error:
+        # the sentence repeats what was typed, and that may hold what no terminal can show
+        raise ValueError(one_line(str(error))) from None
 
 
 @dataclass(frozen=True)
@@ -33,7 +52,7 @@ class Of(Written):
 
     def quantity(self, text: object) -> Quantity:
         """`text` with the unit it was typed in; a ValueError says why it cannot be."""
-        quantity = _parsed(text, self.kind) if isinstance(text, str) else parse(text, self.kind)
+        quantity = _parse(text, self.kind)
         if not self._possible(quantity.value):
             raise ValueError(
                 f"{shown(text)} is not possible: {article(self.kind)} here is {self._bounds()}"
@@ -181,6 +200,7 @@ OtherHeat = Annotated[float, not_negative("heat")]
 ShaftPower = Annotated[float, positive("shaft power")]
 ApparentPower = Annotated[float, positive("apparent power")]
 Airflow = Annotated[float, positive("airflow")]
+Exhaust = Annotated[float, not_negative("airflow")]
 Temperature = Annotated[float, Of("temperature")]
 Volts = Annotated[float, positive("voltage")]
 Amps = Annotated[float, positive("current")]
@@ -200,7 +220,6 @@ Seconds = Annotated[float, not_negative("number")]
 Minutes = Annotated[float, positive("number")]
 Share = Annotated[float, Of("fraction", least=0.0, most=1.0)]
 Efficiency = Annotated[float, Of("fraction", above=0.0, most=1.0)]
-Claim = Annotated[float, not_negative("fraction")]
 
 PressureRange = Annotated[Range, between(Of("pressure"), "-0.10 inwc", "-0.02 inwc")]
 RiseRange = Annotated[Range, between(Of("temperature difference"), "20 degF", "60 degF")]

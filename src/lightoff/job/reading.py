@@ -30,7 +30,9 @@ class Traverse(Table):
     pressures: Annotated[list[Pressure] | None, Field(min_length=1), Note("velocity pressures")] = (
         None
     )
-    velocities: Annotated[list[Velocity] | None, Field(min_length=1)] = None
+    velocities: Annotated[
+        list[Velocity] | None, Field(min_length=1), Note("instead of pressures")
+    ] = None
 
     @model_validator(mode="after")
     def _is_one_plane(self) -> Self:
@@ -57,7 +59,7 @@ class Traverse(Table):
 def _value(typed: object, info: ValidationInfo[Any]) -> Quantity | None:
     point = info.data.get("point", "")
     due = of_point(point)
-    if typed is None or due is None:  # a point that is itself faulty has been told already
+    if due is None:  # a point that is itself faulty has been told already
         return None
     value = due.quantity(typed)
     plate = scope_of(info).flame_dimension(point)

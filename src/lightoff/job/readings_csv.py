@@ -30,7 +30,7 @@ def readings_from_csv(text: str) -> list[Row]:
     Whether the unit has the run, the point and the instrument is told when the job is read.
     """
     rows = _rows(sound(text))
-    header = next(rows, [])
+    header = [name.lower() for name in next(rows, [])]
     _check(header)
     readings, faults = [], []
     for number, cells in enumerate(rows, start=2):
@@ -80,7 +80,8 @@ def _reading(cells: dict[str, str]) -> Row:
     """One row in the tree's shape: value and unit joined, blanks left out."""
     reading: Row = {name: cell for name, cell in cells.items() if cell and name != "unit"}
     if "value" in reading:
-        reading["value"] = f"{cells['value']} {cells['unit']}".strip()
+        unit = "" if cells["unit"] == "1" else cells["unit"]  # 1: the unit of a bare number
+        reading["value"] = f"{cells['value']} {unit}".strip()
     if "main_fan" in reading:
         reading["main_fan"] = _FLAGS.get(cells["main_fan"].lower(), cells["main_fan"])
     if "revolutions" in reading:

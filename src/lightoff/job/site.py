@@ -8,6 +8,7 @@ from lightoff.job.quantities import (
     Airflow,
     Altitude,
     EnergyPrice,
+    Exhaust,
     GasPressure,
     HeatingValue,
     Length,
@@ -36,7 +37,7 @@ class Design(Table):
     discharge: Annotated[Temperature, Field(examples=["70 degF", "21 degC"]), Note("set point")]
     winter_outdoor: Annotated[Temperature, Note("on the coldest design day")]
     summer_outdoor: Annotated[Temperature | None, Note("on the hottest design day")] = None
-    exhaust: Annotated[Airflow | None, Note("of all fans this unit makes up for")] = None
+    exhaust: Annotated[Exhaust | None, Note("of all fans this unit makes up for")] = None
 
 
 class Pipe(Table):
@@ -74,9 +75,7 @@ class Site(Table):
 
     @field_validator("gas_composition")
     @classmethod
-    def _is_a_gas(cls, parts: dict[str, float] | None) -> dict[str, float] | None:
-        if parts is None:
-            return None
+    def _is_whole(cls, parts: dict[str, float]) -> dict[str, float]:
         if abs(sum(parts.values()) - 1.0) > COMPOSITION_SUMS_WITHIN:
             raise ValueError(f"the parts sum to {sum(parts.values()):g}: they must sum to 1")
         return parts

@@ -11,6 +11,7 @@ from pydantic import (
     Field,
     GetCoreSchemaHandler,
     GetJsonSchemaHandler,
+    model_validator,
 )
 from pydantic_core import core_schema
 
@@ -21,6 +22,14 @@ class Table(BaseModel):
     """A table of the job: nothing unknown in it, nothing coerced, nothing changed later."""
 
     model_config = ConfigDict(extra="forbid", frozen=True, strict=True, allow_inf_nan=False)
+
+    @model_validator(mode="before")
+    @classmethod
+    def _leave_blanks_out(cls, table: object) -> object:
+        # JSON may say null where TOML says nothing
+        if not isinstance(table, dict):
+            return table
+        return {key: value for key, value in table.items() if value is not None}
 
 
 class Written:

@@ -37,7 +37,7 @@ def _target(name: str) -> str:
 
 def _bound(typed: object, info: ValidationInfo[Any]) -> float | None:
     target = info.data.get("target")
-    if typed is None or target is None:  # a target that is itself faulty has been told already
+    if target is None:  # a target that is itself faulty has been told already
         return None
     return float(Of(TARGET_KINDS[target]).read(typed))
 

@@ -3,6 +3,7 @@
 import json
 import re
 import tomllib
+from collections import Counter
 from collections.abc import Callable
 from typing import Any, Literal
 
@@ -99,7 +100,6 @@ def _no_constant(word: str) -> float:
 def _object(pairs: list[tuple[str, Any]]) -> Tree:
     tree = dict(pairs)
     if len(tree) < len(pairs):
-        names = [name for name, _ in pairs]
-        twice = next(name for name in names if names.count(name) > 1)
+        (twice, _), *_ = Counter(name for name, _ in pairs).most_common(1)
         raise LightoffError(f"the key {shown(twice)} stands twice in one object: keep one")
     return tree

@@ -75,8 +75,8 @@ class Fan(Table):
 
     @field_validator("curve")
     @classmethod
-    def _is_a_curve(cls, curve: list[CurveRow] | None) -> list[CurveRow] | None:
-        if curve is not None and len({row[0] for row in curve}) < 2:
+    def _is_a_curve(cls, curve: list[CurveRow]) -> list[CurveRow]:
+        if len({row[0] for row in curve}) < 2:
             raise ValueError(
                 "a curve needs two airflows at least: copy more points, or leave curve out"
             )

@@ -1,7 +1,6 @@
 """Fields whose kind another field of the same table tells: what was set, at what a trip acted.
 
-A blank stays None, and where the telling field is itself faulty the value is passed over: one
-slip is one fault.
+Where the telling field is itself faulty the value is passed over: one slip is one fault.
 """
 
 from typing import Annotated, Any
@@ -20,7 +19,7 @@ Info = ValidationInfo[Any]
 
 def _setting_value(typed: object, info: Info) -> float | str | None:
     setting = info.data.get("what")
-    if typed is None or setting is None:
+    if setting is None:
         return None
     due = of_setting(setting)
     return _words(typed) if due is None else float(due.read(typed))
@@ -28,7 +27,7 @@ def _setting_value(typed: object, info: Info) -> float | str | None:
 
 def _trip_value(typed: object, info: Info) -> float | None:
     trip = info.data.get("id")
-    if typed is None or trip is None:
+    if trip is None:
         return None
     due = of_trip(trip)
     if due is None:
@@ -37,7 +36,7 @@ def _trip_value(typed: object, info: Info) -> float | None:
 
 
 def _set_point(typed: object, info: Info) -> float | str | None:
-    if typed is None or "id" not in info.data:
+    if "id" not in info.data:
         return None
     if info.data["id"] == "discharge":
         return float(of_kind("temperature").read(typed))

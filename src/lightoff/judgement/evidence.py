@@ -1,5 +1,6 @@
 """What the readings of one state say: estimates with their uncertainty."""
 
+import re
 from dataclasses import dataclass, replace
 
 from lightoff.inference.estimate import Estimate, Part, combine
@@ -11,6 +12,7 @@ from lightoff.machine.visit import Channel, Reading
 from lightoff.physics.atmosphere import barometric_pressure
 
 BAROMETER_SPREAD = 0.0074  # [1] weather about the altitude's pressure; five stations' own hours
+_LEAD = re.compile(r"\.(ab|bc|ca|ag|bg|cg|a|b|c)$")
 DIAL_MARK = 0.007  # [1] a dial seen passing its mark, of one turn; engineering judgement
 
 
@@ -101,7 +103,11 @@ class Evidence:
         return channel_for(own, quantity) or UNKNOWN[quantity]
 
     def _name(self, reading: Reading) -> str:
-        return reading.instrument or "unknown instrument"
+        """Whose gain and zero a reading shares; nobody knows that two unknown ones are the same.
+
+        The leads of one supply or one motor are taken with one meter.
+        """
+        return reading.instrument or f"unknown instrument at {_LEAD.sub('', reading.point)}"
 
     def _kind(self, reading: Reading) -> str | None:
         own = (i.kind for i in self.visit.instruments if i.id == reading.instrument)

@@ -1,12 +1,14 @@
 """What is proven rather than read: checks, trips, timed steps, joints and pressure decay."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from lightoff.inference.conformity import Decision, decide, probability_within
 from lightoff.inference.estimate import RECTANGULAR, Estimate, Part, combine
 from lightoff.inference.instruments import UNKNOWN
 from lightoff.judgement.answer import BudgetLine, Row
 from lightoff.judgement.evidence import Evidence
+from lightoff.judgement.limits import said_by
 from lightoff.judgement.message import Message, message
 from lightoff.judgement.target import COMMON_PRACTICE, UNIT_PLATE, LimitFrom
 from lightoff.machine import Machine, Step, Trip, checks, sequence, trips
@@ -197,14 +199,15 @@ def _decays(evidence: Evidence) -> Row:
         return _proof("tightness: decay", None, "not measured", "stop", why, None, "caution-test")
     drops = [(_drop(evidence, decay), decay) for decay in last.values()]
     worst, decay = max(drops, key=lambda pair: pair[0].value - pair[0].expanded)
-    leaking = worst.value > worst.expanded
+    allowance, source = _allowance(evidence.visit)
+    leaking = worst.value - allowance > worst.expanded
     why = message(
         "decays" if leaking else "holds",
         section=decay.section,
         drop=worst.value,
         expanded=worst.expanded,
     )
-    return _proof(
+    row = _proof(
         "tightness: decay",
         None,
         "does not conform" if leaking else "conforms",
@@ -213,8 +216,18 @@ def _decays(evidence: Evidence) -> Row:
         None,
         "caution-test",
         worst,
-        0.0,
+        allowance,
     )
+    return replace(row, source=source) if source else row
+
+
+def _allowance(visit: Visit) -> tuple[float, str | None]:
+    """What the authority allows a section to lose [Pa], and who said so; nothing otherwise."""
+    for limit in reversed(visit.limits):
+        said = said_by(limit.source) != "specification"
+        if limit.target == "tightness: decay" and limit.upper is not None and said:
+            return limit.upper, limit.source
+    return 0.0, None
 
 
 def _drop(evidence: Evidence, decay: Decay) -> Estimate:

@@ -84,8 +84,8 @@ def _split(text: str, what: Kind) -> tuple[float, str]:
     rest = match[2]
     if re.match(r"[,.\d]", rest):
         raise QuantityError(
-            f"the number in {_shown(text)} can be read in two ways: use a point for decimals, as in "
-            f"{ways(what.name)}"
+            f"the number in {_shown(text)} can be read in two ways: use a point for decimals, "
+            f"as in {ways(what.name)}"
         )
     return _number(match[1]), rest
 

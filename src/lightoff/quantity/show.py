@@ -63,7 +63,7 @@ def shown(
     resolution: float | None = None,
     unit: str | None = None,
 ) -> Shown:
-    """`value` [SI] of `kind`, rounded to what `resolution` [SI] can tell, with a true minus sign."""
+    """`value` [SI] of `kind`, rounded to what `resolution` [SI] can tell, with a true minus."""
     name = unit or KINDS[kind].unit(system)
     number = _rounded(value, kind, name, decimals(kind, name, system, resolution))
     return Shown(number.replace("-", MINUS), printed_unit(name))

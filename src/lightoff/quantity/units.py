@@ -58,7 +58,7 @@ UNITS: tuple[Unit, ...] = (
     _unit("degC", "temperature", 1.0, "C", "celsius", offset=273.15),
     _unit("degF", "temperature", 5 / 9, "F", "fahrenheit", offset=459.67 * 5 / 9),
     _unit("K", "temperature", 1.0, "kelvin"),
-    _unit("rpm", "rotational speed", 1.0, "r/min", "rev/min", "1/min"),
+    _unit("rpm", "rotational speed", 1.0, "r/min", "rev/min"),
     _unit("Hz", "frequency", 1.0),
     _unit("V", "voltage", 1.0, "volt", "volts", "VAC", "VDC"),
     _unit("mV", "voltage", 1e-3),

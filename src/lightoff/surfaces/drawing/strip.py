@@ -74,10 +74,10 @@ def _value(row: Row, axis: _Axis, middle: float) -> list[str]:
     expanded = COVERAGE * (row.standard_uncertainty or 0.0)
     x = axis.at(estimate)
     whisker = f"M{axis.at(estimate - expanded):.1f} {middle:.1f}H{axis.at(estimate + expanded):.1f}"
-    return [f'<path d="{whisker}" class="st-u s-{state}"/>', _dot(x, middle, state)]
+    return [f'<path d="{whisker}" class="st-u s-{state}"/>', dot(x, middle, state)]
 
 
-def _dot(x: float, y: float, state: State) -> str:
+def dot(x: float, y: float, state: State) -> str:
     """The value in the shape of its state."""
     if state in ("hi", "lo", "no"):
         return f'<path d="M{x:.1f} {y - 6:.1f}l6 6-6 6-6-6z" class="st-dot s-{state}"/>'

@@ -1,0 +1,63 @@
+"""What the pages of one visit are made from: the unit, the visit, its answer, and the reader."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from lightoff.judgement import Assessment, Row
+from lightoff.judgement.targets import TARGETS
+from lightoff.machine import Machine, Visit
+from lightoff.record.fold import Entry
+from lightoff.surfaces.web.contexts.shell import unit_url
+from lightoff.surfaces.words import Speech
+
+Needs = Mapping[tuple[str, str], tuple[str, ...]]
+
+
+@dataclass(frozen=True)
+class Bench:
+    """One visit, judged. `entries` are the record's, by place; `needs` which points a row wants."""
+
+    stream: str
+    machine: Machine
+    visit: Visit
+    answer: Assessment
+    speech: Speech
+    needs: Needs
+    entries: Mapping[str, Entry]
+    visits: int
+    closed: bool
+
+    @property
+    def base(self) -> str:
+        """The address of the visit."""
+        return unit_url(self.stream, self.visit.number)
+
+    def needed(self, row: Row) -> tuple[str, ...]:
+        """The points whose reading makes a row."""
+        return self.needs.get((row.id, row.point or ""), ())
+
+    def resting_on(self, point: str, run: str) -> Iterator[Row]:
+        """The rows for which a reading of this point in this run counts."""
+        return (
+            row for row in self.answer.targets if row.run == run and point in self.needed(row)
+        )
+
+    def unread(self, row: Row) -> str:
+        """The first point a row still wants a reading of; nothing where it waits for none."""
+        if row.decision != "not measured" or row.run is None:
+            return ""
+        read = {point.id for point in self.answer.points if point.run == row.run}
+        return next((need for need in self.needed(row) if need not in read), "")
+
+    def point_url(self, point: str, run: str) -> str:
+        """The address of a point in a run."""
+        return f"{self.base}/points/{point}?run={run}"
+
+
+def needs_of(machine: Machine) -> Needs:
+    """Which points each row of a unit wants, by its target and its point."""
+    return {
+        (target.id, instance.point): instance.needs
+        for target in TARGETS
+        for instance in target.instances(machine)
+    }

@@ -1,0 +1,41 @@
+"""Units of the published cases: factor and offset to SI. Kept apart from `lightoff.quantity`, so
+that one does not vouch for the other (inches of water here are those of 60 degF)."""
+
+import re
+
+INCH_60F = 248.84
+PSI = 6894.757293168
+BTU = 1055.05585262
+FOOT = 0.3048
+
+TO_SI: dict[str, tuple[float, float]] = {
+    "1": (1, 0), "percent": (1e-2, 0), "ppm": (1e-6, 0), "m": (1, 0), "ft": (FOOT, 0),
+    "in": (FOOT / 12, 0), "K": (1, 0), "degC": (1, 273.15), "degF": (5 / 9, 459.67 * 5 / 9),
+    "Pa": (1, 0), "kPa": (1e3, 0), "psi": (PSI, 0), "psi_gauge": (PSI, 0), "in_wc": (INCH_60F, 0),
+    "s": (1, 0), "min": (60, 0), "h": (3600, 0), "m3": (1, 0), "ft3": (FOOT**3, 0),
+    "ft3/h": (FOOT**3 / 3600, 0), "m3/h": (1 / 3600, 0), "Btu/h": (BTU / 3600, 0),
+    "Btu/ft3": (BTU / FOOT**3, 0), "MJ/m3": (1e6, 0), "kJ/mol": (1e3, 0), "kg/kmol": (1, 0),
+    "kg/m3": (1, 0), "lb/ft3": (0.45359237 / FOOT**3, 0), "m3/kg": (1, 0), "kg/kg": (1, 0),
+    "lb/lb": (1, 0), "J/kg": (1, 0), "ft/min": (FOOT / 60, 0), "V": (1, 0), "mol/mol": (1, 0),
+    "mm2/s": (1e-6, 0), "nm": (1e-9, 0), "1/K": (1, 0),
+}  # fmt: skip
+
+_NUMBER = r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?"
+_SCALAR = re.compile(rf"({_NUMBER}) (\S+)")
+_LIST = re.compile(rf"\[({_NUMBER}(?:, {_NUMBER})*)\] (\S+)")
+
+
+def read(text: str) -> tuple[list[float], str]:
+    """'21.5 degC' or '[1, 2] ft' as numbers and their unit."""
+    if match := _SCALAR.fullmatch(text):
+        return [float(match[1])], match[2]
+    match = _LIST.fullmatch(text)
+    assert match is not None, text
+    return [float(each) for each in match[1].split(", ")], match[2]
+
+
+def si(text: str) -> list[float]:
+    """The same in SI."""
+    values, unit = read(text)
+    factor, offset = TO_SI[unit]
+    return [value * factor + offset for value in values]
