@@ -3,10 +3,11 @@
 SI without prefixes; None where nothing is known or the engine does not reach yet.
 """
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from typing import Any, Literal
 
 from lightoff.inference.conformity import Acceptance, Decision
+from lightoff.inference.estimate import Estimate
 from lightoff.judgement.message import Message, Remark
 from lightoff.judgement.target import LimitFrom
 from lightoff.machine.visit import Severity
@@ -23,7 +24,7 @@ class BudgetLine:
     standard_uncertainty: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Row:
     """One target in one run.
 
@@ -32,19 +33,19 @@ class Row:
     """
 
     id: str
-    point: str | None
-    run: str | None
+    point: str | None = None
+    run: str | None = None
     decision: Decision
-    estimate: float | None
-    standard_uncertainty: float | None
-    lower: float | None
-    upper: float | None
-    probability: float | None
-    rule: Acceptance | None
+    estimate: float | None = None
+    standard_uncertainty: float | None = None
+    lower: float | None = None
+    upper: float | None = None
+    probability: float | None = None
+    rule: Acceptance | None = None
     severity: Severity
-    limit_from: LimitFrom | None
-    source: str | None
-    stale: bool
+    limit_from: LimitFrom | None = None
+    source: str | None = None
+    stale: bool = False
     why: Message
     furnace: int | None = None
     kind: str | None = None
@@ -57,6 +58,18 @@ class Row:
     def key(self) -> str:
         """What tells this row from every other of the same assessment."""
         return "|".join(str(x or "") for x in (self.id, self.point, self.run, self.furnace))
+
+
+def with_estimate(row: Row, found: Estimate | None) -> Row:
+    """The row with what was found, its uncertainty, and what that is made of."""
+    if found is None:
+        return row
+    return replace(
+        row,
+        estimate=found.value,
+        standard_uncertainty=found.u,
+        budget=tuple(BudgetLine(part.cause, part.of, size) for part, size in found.budget()),
+    )
 
 
 @dataclass(frozen=True)

@@ -1,18 +1,17 @@
 """Every target with a number, in every run in which its points were read."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from lightoff.inference.conformity import Acceptance, Decision, probability_within
+from lightoff.inference.conformity import probability_within
 from lightoff.inference.estimate import Estimate
-from lightoff.judgement.answer import BudgetLine, Row
+from lightoff.judgement.answer import Row, with_estimate
 from lightoff.judgement.evidence import Evidence, Missing
 from lightoff.judgement.limits import allowed
-from lightoff.judgement.message import Message, Remark, message
+from lightoff.judgement.message import Remark, message
 from lightoff.judgement.rulings import rule
 from lightoff.judgement.target import Bounds, Case, Instance, Target
 from lightoff.judgement.targets import TARGETS
-from lightoff.machine.visit import Severity
 
 
 @dataclass(frozen=True)
@@ -89,81 +88,55 @@ def _distinct(earlier: list[Estimate], last: Estimate) -> list[Estimate]:
 
 
 def _decided(target: Target, case: Case, bounds: Bounds, found: list[Estimate], stale: bool) -> Row:
-    ruling = rule(target, case, bounds, found)
-    last = found[-1]
-    return _row(
-        target,
-        case,
-        bounds,
+    ruling, last = rule(target, case, bounds, found), found[-1]
+    return replace(
+        with_estimate(_blank(target, case, bounds, stale), last),
         decision=ruling.decision,
-        estimate=last,
         probability=probability_within(last.value, last.u, bounds.lower, bounds.upper),
         rule=ruling.rule,
         why=ruling.why,
-        stale=stale,
         unchecked=ruling.unchecked,
     )
 
 
 def _not_measured(target: Target, case: Case, bounds: Bounds, missing: Missing, stale: bool) -> Row:
+    row = _blank(target, case, bounds, stale)
     read = any(case.evidence.has(need, case.run) for need in case.instance.needs)
-    why = message("not-measured")
     if read or missing.message != "missing":
-        why = message(missing.message, points=missing.points)
-    return _row(target, case, bounds, decision="not measured", why=why, stale=stale)
+        return replace(row, why=message(missing.message, points=missing.points))
+    return row
 
 
 def _find_it(target: Target, case: Case, found: list[Estimate] | Missing, stale: bool) -> Row:
     """Nothing declared, nothing demanded: it counts as `correct`, and never as `stop`."""
-    return _row(
-        target,
-        case,
-        None,
-        decision="not measured",
+    row = _blank(target, case, None, stale)
+    return replace(
+        with_estimate(row, None if isinstance(found, Missing) else found[-1]),
         why=message("find-it"),
-        stale=stale,
-        estimate=None if isinstance(found, Missing) else found[-1],
         severity="correct" if target.severity == "stop" else target.severity,
     )
 
 
-def _row(
-    target: Target,
-    case: Case,
-    bounds: Bounds | None,
-    *,
-    decision: Decision,
-    why: Message,
-    stale: bool,
-    estimate: Estimate | None = None,
-    probability: float | None = None,
-    rule: Acceptance | None = None,
-    unchecked: bool = False,
-    severity: Severity | None = None,
-) -> Row:
-    return Row(
+def _blank(target: Target, case: Case, bounds: Bounds | None, stale: bool) -> Row:
+    """The row before anything was found."""
+    row = Row(
         id=target.id,
         point=case.instance.point,
         run=case.run,
-        decision=decision,
-        estimate=None if estimate is None else estimate.value,
-        standard_uncertainty=None if estimate is None else estimate.u,
-        lower=None if bounds is None else bounds.lower,
-        upper=None if bounds is None else bounds.upper,
-        probability=probability,
-        rule=rule,
-        severity=severity or target.severity,
-        limit_from=None if bounds is None else bounds.limit_from,
-        source=None if bounds is None else bounds.source,
+        decision="not measured",
+        severity=target.severity,
+        why=message("not-measured"),
         stale=stale,
-        why=why,
         furnace=case.instance.furnace,
         kind=target.kind,
-        unchecked=unchecked,
         caution=target.caution,
-        budget=() if estimate is None else _budget(estimate),
     )
-
-
-def _budget(estimate: Estimate) -> tuple[BudgetLine, ...]:
-    return tuple(BudgetLine(part.cause, part.of, size) for part, size in estimate.budget())
+    if bounds is None:
+        return row
+    return replace(
+        row,
+        lower=bounds.lower,
+        upper=bounds.upper,
+        limit_from=bounds.limit_from,
+        source=bounds.source,
+    )
