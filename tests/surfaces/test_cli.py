@@ -1,0 +1,91 @@
+"""The terminal: data on stdout, talk on stderr, 0 whatever is decided, 2 for bad input."""
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import jsonschema
+import pytest
+
+ROOT = Path(__file__).parents[2]
+SOUND = ROOT / "examples" / "one-furnace-propane.toml"
+FAULTY = ROOT / "examples" / "two-furnaces-with-findings.toml"
+
+
+def lightoff(*words: str | Path) -> subprocess.CompletedProcess[str]:
+    """Run the command as a person does."""
+    command = [sys.executable, "-c", "from lightoff.surfaces.cli.main import main; main()"]
+    return subprocess.run(
+        [*command, *map(str, words)], capture_output=True, text=True, cwd=ROOT, check=False
+    )
+
+
+def test_a_dangerous_finding_is_data_and_not_an_error() -> None:
+    done = lightoff("judge", FAULTY)
+    assert (done.returncode, done.stderr) == (0, "")
+    assert done.stdout.startswith("MAU-9, visit 1: Not to be left running")
+    assert "\x1b" not in done.stdout  # no colour into a pipe
+    assert max(len(line) for line in done.stdout.splitlines()) <= 80
+
+
+def test_json_is_the_answer_of_the_contract() -> None:
+    done = lightoff("judge", FAULTY, "--json")
+    answer = json.loads(done.stdout)
+    assert list(answer)[:5] == ["format", "unit", "visit", "engine", "verdict"]
+    for key in ("unknowns", "fit", "causes", "next", "advice", "season"):
+        assert answer[key] is None  # never invented
+    manifold = next(r for r in answer["targets"] if r["id"] == "manifold high limit")
+    assert {"point", "run", "decision", "estimate", "standard_uncertainty", "lower", "upper",
+            "probability", "rule", "severity", "limit_from", "source", "stale", "why"} <= set(
+        manifold
+    )  # fmt: skip
+
+
+def test_what_conforms_is_listed_when_asked_for() -> None:
+    assert "Line volts a–b" not in lightoff("judge", SOUND).stdout
+    assert "Line volts a–b" in lightoff("judge", SOUND, "--all").stdout
+
+
+def test_the_schema_is_a_schema() -> None:
+    jsonschema.Draft202012Validator.check_schema(json.loads(lightoff("schema").stdout))
+
+
+def test_a_report_is_written_where_it_is_asked_for(tmp_path: Path) -> None:
+    target = tmp_path / "report.html"
+    done = lightoff("report", FAULTY, "-o", target)
+    assert (done.returncode, done.stdout) == (0, "")
+    assert "Not to be left running" in target.read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (("judge", "nowhere.toml"), "nowhere.toml"),
+        (("judge", "."), ""),
+        (("judge", SOUND, "--visit", "7"), "there is no visit 7"),
+        (("judge", SOUND, "--visit", "x"), "x"),
+        (("judge",), "job"),
+        (("jugde", SOUND), "judge"),
+        (("report", SOUND, "-o", "/nowhere/at/all.html"), "/nowhere/at/all.html"),
+    ],
+)
+def test_bad_input_is_one_sentence_and_exit_2(words: tuple[str | Path, ...], says: str) -> None:
+    done = lightoff(*words)
+    assert done.returncode == 2
+    assert done.stdout == ""
+    assert says in done.stderr
+    assert len(done.stderr.strip().splitlines()) == 1
+    assert "Traceback" not in done.stderr
+
+
+def test_every_fault_of_a_job_is_one_line_with_its_place(tmp_path: Path) -> None:
+    text = SOUND.read_text(encoding="utf-8")
+    broken = text.replace('volts = "208 V"', 'volts = "208"', 1).replace("altitude", "altitued", 1)
+    path = tmp_path / "broken.toml"
+    path.write_text(broken, encoding="utf-8")
+    done = lightoff("judge", path)
+    lines = done.stderr.strip().splitlines()
+    assert done.returncode == 2
+    assert len(lines) == 3  # the volts, the misspelt key, and the key that is now missing
+    assert all("(line " in line for line in lines if "missing" not in line)
