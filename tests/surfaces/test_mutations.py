@@ -12,9 +12,9 @@ from lightoff.surfaces.cli.main import main
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
 QUANTITY = re.compile(r'"-?[\d.]+ (?:inwc|degF|cfm|kBtu/h|hp|V|A|rpm|ft|in|s|psi|lbf)"')
 REQUIRED = (
-    "format tag arrangement volts phases power full_load_amps kind gas control input airflow "
-    "discharge winter_outdoor altitude"
-).split()
+    *("format", "tag", "arrangement", "volts", "phases", "power", "full_load_amps", "kind", "gas"),
+    *("control", "input", "airflow", "discharge", "winter_outdoor", "altitude"),
+)
 BROKEN_VALUES = ('"3.5"', "3.5", '"1 furlong"', '"nan inwc"', '"1e999 Pa"', "nan", "inf", "true",
                  "[1, 2]", '""', '"12 kPa kPa"', "{ a = 1 }", '"- V"')  # fmt: skip
 EACH = 50

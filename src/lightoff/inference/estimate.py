@@ -15,6 +15,10 @@ RECTANGULAR = 3**-0.5  # [1] standard uncertainty of a rectangle of half-width 1
 _STEP = 0.1  # share of an input's uncertainty over which its slope is taken
 
 
+class NoSuchStateError(ArithmeticError):
+    """The numbers put together describe no machine: a formula has no real, finite value there."""
+
+
 class Part(NamedTuple):
     """Where a part of the uncertainty comes from: its cause, and what it belongs to."""
 
@@ -57,8 +61,11 @@ def combine(formula: Callable[..., float], *inputs: Estimate) -> Estimate:
     >>> rise = combine(lambda a, b: b - a, Estimate(10.0, gauge), Estimate(30.0, gauge))
     >>> round(rise.value, 6), round(rise.u, 6)
     (20.0, 0.0)
+
+    Raises `NoSuchStateError` where the formula has no real, finite value.
     """
     values = [each.value for each in inputs]
+    value = _real(formula, values)
     total: dict[Part, float] = {}
     for position, each in enumerate(inputs):
         if not each.u:
@@ -66,11 +73,21 @@ def combine(formula: Callable[..., float], *inputs: Estimate) -> Estimate:
         slope = _slope(formula, values, position, each.u * _STEP)
         for part, size in each.parts.items():
             total[part] = total.get(part, 0.0) + slope * size
-    return Estimate(formula(*values), total)
+    return Estimate(value, total)
 
 
 def _slope(formula: Callable[..., float], values: list[float], position: int, step: float) -> float:
     up, down = list(values), list(values)
     up[position] += step
     down[position] -= step
-    return (formula(*up) - formula(*down)) / (2 * step)
+    return (_real(formula, up) - _real(formula, down)) / (2 * step)
+
+
+def _real(formula: Callable[..., float], values: list[float]) -> float:
+    try:
+        value = formula(*values)
+    except (ZeroDivisionError, ValueError, OverflowError) as error:
+        raise NoSuchStateError(str(error)) from error
+    if isinstance(value, complex) or not math.isfinite(value):
+        raise NoSuchStateError("no real, finite value")
+    return value

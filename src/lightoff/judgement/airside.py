@@ -1,6 +1,13 @@
 """Airflow, rise and the heat they carry, from readings."""
 
-from lightoff.inference.estimate import RECTANGULAR, Estimate, Part, combine, with_part
+from lightoff.inference.estimate import (
+    RECTANGULAR,
+    Estimate,
+    NoSuchStateError,
+    Part,
+    combine,
+    with_part,
+)
 from lightoff.inference.instruments import instrument_parts
 from lightoff.inference.methods import method_parts
 from lightoff.judgement.evidence import Evidence, Missing
@@ -31,12 +38,15 @@ def moisture(evidence: Evidence, run: str) -> Estimate:
     if humidity is None:
         guess = {Part("humidity not read", "air.outdoor.rh"): UNKNOWN_HUMIDITY_SPREAD}
         humidity = Estimate(UNKNOWN_HUMIDITY, guess)
-    return combine(
+    ratio = combine(
         lambda t, rh, p: float(humidity_ratio(t, relative_humidity=rh, pressure=p)),
         outdoor_temperature(evidence, run),
         humidity,
         evidence.barometer(),
     )
+    if ratio.value < 0:  # more vapour than there is pressure
+        raise NoSuchStateError("no such air")
+    return ratio
 
 
 def density_at(evidence: Evidence, point: str, run: str) -> Estimate:

@@ -2,9 +2,10 @@
 
 from collections.abc import Callable, Iterator
 
-from lightoff.inference.estimate import Estimate, combine
+from lightoff.inference.estimate import Estimate, NoSuchStateError
 from lightoff.judgement import airside, power
 from lightoff.judgement.answer import DerivedRow, PointRow
+from lightoff.judgement.efficiency import efficiency
 from lightoff.judgement.evidence import Evidence, Missing
 from lightoff.judgement.flue import air_free_co
 from lightoff.judgement.gas_input import Input, furnace_input, turndown
@@ -30,27 +31,36 @@ def derived_rows(evidence: Evidence) -> Iterator[DerivedRow]:
     for run in runs(machine):
         for name, reckon in of_unit.items():
             if name != "rise.unit" or run == "high":
-                yield from _row(name, run, reckon(evidence, run))
+                yield from _row(name, run, evidence, reckon)
         for furnace, level in firing(machine, run).items():
-            yield from _of_furnace(evidence, furnace, run, level)
+            for name, reckon in _of_furnace(furnace, level).items():
+                yield from _row(f"{name}.{furnace}", run, evidence, reckon)
 
 
-def _of_furnace(evidence: Evidence, furnace: int, run: str, level: str) -> Iterator[DerivedRow]:
-    burnt = furnace_input(evidence, furnace, run)
-    estimate = burnt.estimate if isinstance(burnt, Input) else burnt
-    heat = airside.output(evidence, furnace, run)
-    yield from _row(f"input.{furnace}", run, estimate)
-    yield from _row(f"rise.{furnace}", run, airside.rise(evidence, furnace, run))
-    yield from _row(f"output.{furnace}", run, heat)
-    if isinstance(heat, Estimate) and isinstance(estimate, Estimate):
-        share = combine(lambda a, b: a / b, heat, estimate)
-        yield from _row(f"efficiency.{furnace}", run, share)
-    yield from _row(f"co_air_free.{furnace}", run, air_free_co(evidence, furnace, run))
+def _of_furnace(furnace: int, level: str) -> dict[str, Reckon]:
+    of: dict[str, Reckon] = {
+        "input": lambda evidence, run: _input(evidence, furnace, run),
+        "rise": lambda evidence, run: airside.rise(evidence, furnace, run),
+        "output": lambda evidence, run: airside.output(evidence, furnace, run),
+        "efficiency": lambda evidence, run: efficiency(evidence, furnace, run),
+        "co_air_free": lambda evidence, run: air_free_co(evidence, furnace, run),
+    }
     if level == "low":
-        yield from _row(f"turndown.{furnace}", run, turndown(evidence, furnace, run))
+        of["turndown"] = lambda evidence, run: turndown(evidence, furnace, run)
+    return of
 
 
-def _row(name: str, run: str, found: Estimate | Missing) -> Iterator[DerivedRow]:
+def _input(evidence: Evidence, furnace: int, run: str) -> Estimate | Missing:
+    burnt = furnace_input(evidence, furnace, run)
+    return burnt.estimate if isinstance(burnt, Input) else burnt
+
+
+def _row(name: str, run: str, evidence: Evidence, reckon: Reckon) -> Iterator[DerivedRow]:
+    """The quantity, unless something is missing or its readings describe no machine."""
+    try:
+        found = reckon(evidence, run)
+    except NoSuchStateError:
+        return
     if isinstance(found, Estimate):
         yield DerivedRow(name, run, found.value, found.u)
 
@@ -66,15 +76,18 @@ def point_rows(evidence: Evidence) -> Iterator[PointRow]:
             yield PointRow(
                 id=point.id,
                 run=run,
-                measured=found.value,
-                measured_uncertainty=found.u,
+                measured=None if found is None else found.value,
+                measured_uncertainty=None if found is None else found.u,
                 stale=evidence.stale(point.id, run),
             )
 
 
-def _measured(evidence: Evidence, point: str, run: str) -> Estimate:
+def _measured(evidence: Evidence, point: str, run: str) -> Estimate | None:
     """The last reading; an airflow as it flowed."""
     last = evidence.readings(point, run)[-1]
-    if last.traverse is not None or last.standard:
-        return airside.actual_airflow(evidence, last, run)
-    return evidence.of(last)
+    try:
+        if last.traverse is not None or last.standard:
+            return airside.actual_airflow(evidence, last, run)
+        return evidence.of(last)
+    except NoSuchStateError:
+        return None

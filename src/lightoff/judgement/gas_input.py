@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from lightoff.inference.estimate import Estimate, Part, combine
+from lightoff.inference.estimate import Estimate, NoSuchStateError, Part, combine
 from lightoff.judgement.evidence import Evidence, Missing
 from lightoff.judgement.gas_site import (
     ORIFICE_SCALE,
@@ -65,7 +65,7 @@ def clocked(evidence: Evidence, run: str) -> Estimate | Missing:
         return Missing(("site.meter_dial",))
     other = evidence.get("gas.meter.other_flow", run) or Estimate(0.0)
     gas = evidence.machine.furnaces[0].gas
-    return combine(
+    total = combine(
         lambda t, h, f, accuracy, flow: (
             float(metered_input(volume=volume, seconds=t, heating_value=h, factor=f) - h * f * flow)
             * accuracy
@@ -76,6 +76,9 @@ def clocked(evidence: Evidence, run: str) -> Estimate | Missing:
         Estimate(1.0, {Part("meter", "gas.meter"): METER}),
         other,
     )
+    if total.value <= 0:  # others cannot burn more than the meter passed
+        raise NoSuchStateError("no gas left for the furnaces")
+    return total
 
 
 def turned(evidence: Evidence, reading: Reading) -> float | None:
@@ -200,7 +203,7 @@ def _all_manifolds(evidence: Evidence, furnace: int, run: str) -> bool:
 
 def root_turndown(shares: list[float], high: list[float], low: list[float]) -> float:
     """Turndown of trains side by side: sum of shares over sum of shares times (low/high)^0.5."""
-    at_low = sum(
+    at_low: float = sum(
         share * (max(b, 0.0) / a) ** 0.5 for share, a, b in zip(shares, high, low, strict=True)
     )
-    return sum(shares) / at_low if at_low > 0 else float("inf")
+    return sum(shares) / at_low

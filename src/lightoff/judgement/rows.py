@@ -1,10 +1,10 @@
 """Every target with a number, in every run in which its points were read."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from lightoff.inference.conformity import probability_within
-from lightoff.inference.estimate import Estimate
+from lightoff.inference.estimate import Estimate, NoSuchStateError
 from lightoff.judgement.answer import Row, with_estimate
 from lightoff.judgement.evidence import Evidence, Missing
 from lightoff.judgement.limits import allowed
@@ -58,7 +58,7 @@ def judge_case(target: Target, case: Case) -> Judged:
 
 def series(target: Target, case: Case) -> list[Estimate] | Missing:
     """The target's estimate at each reading of its points since the last adjustment, in time."""
-    last = target.estimate(case)
+    last = reckoned(target.estimate, case)
     if isinstance(last, Missing):
         return last
     if target.severity != "stop" and target.judge is None:
@@ -72,10 +72,18 @@ def series(target: Target, case: Case) -> list[Estimate] | Missing:
     earlier = []
     for reading in moments[:-1]:
         then = Case(case.machine, case.instance, case.run, case.evidence.when(reading))
-        estimate = target.estimate(then)
+        estimate = reckoned(target.estimate, then)
         if isinstance(estimate, Estimate):
             earlier.append(estimate)
     return [*_distinct(earlier, last), last]
+
+
+def reckoned(estimate: Callable[[Case], Estimate | Missing], case: Case) -> Estimate | Missing:
+    """The estimate, or that its readings cannot all be true of one machine."""
+    try:
+        return estimate(case)
+    except NoSuchStateError:
+        return Missing(case.instance.needs, "impossible")
 
 
 def _distinct(earlier: list[Estimate], last: Estimate) -> list[Estimate]:

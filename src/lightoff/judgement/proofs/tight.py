@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from lightoff.inference.estimate import RECTANGULAR, Estimate, Part, combine
+from lightoff.inference.estimate import RECTANGULAR, Estimate, NoSuchStateError, Part, combine
 from lightoff.inference.instruments import UNKNOWN
 from lightoff.judgement.answer import Row, with_estimate
 from lightoff.judgement.evidence import Evidence
@@ -46,7 +46,10 @@ def decay_row(evidence: Evidence) -> Row:
     last = {decay.section: decay for decay in evidence.visit.decays}
     if not last:
         return row
-    drops = [(_drop(evidence, decay), decay) for decay in last.values()]
+    try:
+        drops = [(_drop(evidence, decay), decay) for decay in last.values()]
+    except NoSuchStateError:
+        return replace(row, why=message("no-such-decay"))
     worst, decay = max(drops, key=lambda pair: pair[0].value - pair[0].expanded)
     allowance, source = _allowance(evidence.visit)
     leaking = worst.value - allowance > worst.expanded

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 
 from lightoff.inference.estimate import Estimate, combine
-from lightoff.judgement.airside import AIRFLOW_POINTS, output, rise, unit_rise
+from lightoff.judgement.airside import AIRFLOW_POINTS, rise, unit_rise
+from lightoff.judgement.efficiency import efficiency
 from lightoff.judgement.evidence import Missing
-from lightoff.judgement.gas_input import Input, furnace_input
 from lightoff.judgement.target import (
     COMMON_PRACTICE,
     UNIT_PLATE,
@@ -71,17 +71,6 @@ def _efficiencies(machine: Machine) -> Iterator[Instance]:
         yield Instance(f"efficiency.{number}", there, AIRFLOW_POINTS, furnace=number)
 
 
-def efficiency(case: Case) -> Estimate | Missing:
-    """Heat into the airstream over gross input [1]."""
-    heat = output(case.evidence, case.furnace, case.run)
-    burnt = furnace_input(case.evidence, case.furnace, case.run)
-    if isinstance(heat, Missing):
-        return heat
-    if not isinstance(burnt, Input):
-        return burnt
-    return combine(lambda a, b: a / b, heat, burnt.estimate)
-
-
 def _efficiency_bounds(case: Case) -> Bounds | None:
     plate = case.machine.furnace(case.furnace).efficiency
     if plate is None:
@@ -142,7 +131,7 @@ TARGETS = (
         severity="note",
         kind="fraction",
         instances=_efficiencies,
-        estimate=efficiency,
+        estimate=lambda case: efficiency(case.evidence, case.furnace, case.run),
         bounds=_efficiency_bounds,
     ),
     Target(

@@ -1,0 +1,96 @@
+"""Whatever is read, the answer comes: never a crash, never a number that is none."""
+
+import json
+import math
+from typing import Any
+
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from lightoff.job import JobError, parse_tree
+from lightoff.judgement import assess
+from lightoff.machine import points, runs
+from lightoff.quantity import KINDS
+from lightoff.quantity.show import typed
+from trade.build import tree, visit
+
+ONE, THREE = tree(furnaces=1), tree(furnaces=3)
+THREE["unit"]["drive"]["vfd"] = True
+MACHINES = {id(job): parse_tree(job | {"visit": [visit()]}).machine() for job in (ONE, THREE)}
+VERDICTS = {"not to be left running", "not ready", "ready, undecided points", "ready"}
+AWKWARD = [0.0, 1e-9, -1.0, 0.5, 3.5, 100.0, 1e4, 1e9, -1e9]
+
+
+@st.composite
+def visits(draw: st.DrawFn) -> dict[str, Any]:
+    """Readings at any point in any run, with any value at all, in any order."""
+    job = draw(st.sampled_from([ONE, THREE]))
+    machine = MACHINES[id(job)]
+    readings = []
+    for _ in range(draw(st.integers(1, 12))):
+        point = draw(st.sampled_from(points(machine)))
+        number = draw(st.sampled_from(AWKWARD) | st.floats(-1e6, 1e6))
+        unit = KINDS[point.kind].us
+        value = f"{number:.9f} {unit}" if unit != "1" else f"{number:.9f}"
+        entry = {"run": draw(st.sampled_from(runs(machine))), "point": point.id, "value": value}
+        if draw(st.booleans()):
+            entry["at"] = f"2026-11-03T10:{draw(st.integers(0, 59)):02d}:00-06:00"
+        readings.append(entry)
+    turned = [
+        {"at": f"2026-11-03T10:{draw(st.integers(0, 59)):02d}:00-06:00", "what": what}
+        for what in draw(
+            st.lists(
+                st.sampled_from(["train.1.1.manifold", "filters", "gas.regulator"]), max_size=3
+            )
+        )
+    ]
+    return job | {"visit": [visit(*readings, adjustment=turned)]}
+
+
+def numbers(node: Any) -> list[float]:
+    """Every float in the answer."""
+    if isinstance(node, dict):
+        return [x for each in node.values() for x in numbers(each)]
+    if isinstance(node, list | tuple):
+        return [x for each in node for x in numbers(each)]
+    return [node] if isinstance(node, float) else []
+
+
+def judged(job: dict[str, Any]) -> dict[str, Any] | None:
+    """The answer, or None where the reading is impossible and refused in sentences."""
+    try:
+        read = parse_tree(job)
+    except JobError:
+        return None
+    return assess(read.machine(), read.visit(1)).to_dict()
+
+
+@settings(max_examples=250, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(visits())
+def test_any_visit_is_answered_in_numbers(job: dict[str, Any]) -> None:
+    # what is impossible is refused: take it out and judge the rest
+    kept = []
+    for entry in job["visit"][0]["reading"]:
+        alone = job | {"visit": [visit(entry)]}
+        if judged(alone) is not None:
+            kept.append(entry)
+    answer = judged(job | {"visit": [job["visit"][0] | {"reading": kept}]})
+    assert answer is not None
+    assert answer["verdict"] in VERDICTS
+    assert all(math.isfinite(x) for x in numbers(answer))
+    json.dumps(answer, allow_nan=False)
+
+
+@given(
+    st.sampled_from(["duct.traverse", "duct.hood_total", "filter.face_total"]), st.floats(0, 1e3)
+)
+def test_an_airflow_at_standard_density_is_taken_as_it_is(point: str, size: float) -> None:
+    if point == "duct.traverse":
+        return
+    job = ONE | {"visit": [visit({"run": "fan", "point": point, "value": f"{size:.6f} scfm"})]}
+    read = parse_tree(job)
+    answer = assess(read.machine(), read.visit(1))
+    found = next(r for r in answer.derived if r.id == "airflow")
+    expected = float(f"{size:.6f}") * 0.3048**3 / 60
+    assert math.isclose(found.estimate, expected, rel_tol=1e-9, abs_tol=1e-12)
+    assert typed(found.estimate, "airflow")
