@@ -78,9 +78,9 @@ def _drop(evidence: Evidence, decay: Decay) -> Estimate:
     """Drop that temperature does not explain [Pa]; one gauge reads both ends: its gain cancels."""
     resolution = decay.resolution or UNKNOWN["pressure"].resolution
     gauge = resolution / 2 * RECTANGULAR
-    start = decay.start_temperature or GAS_TEMPERATURE
-    end = decay.end_temperature or start
-    unread = decay.start_temperature is None or decay.end_temperature is None
+    read = [t for t in (decay.start_temperature, decay.end_temperature) if t is not None]
+    start, end = (read[0], read[-1]) if read else (GAS_TEMPERATURE, GAS_TEMPERATURE)
+    unread = len(read) < 2
     change = TEMPERATURE_UNREAD if unread else UNKNOWN["temperature"].resolution * RECTANGULAR
     return combine(
         lambda p1, p2, t2, b: float(
