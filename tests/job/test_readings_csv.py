@@ -136,3 +136,10 @@ def test_a_reading_of_a_csv_is_held_against_the_unit_when_the_job_is_read(
         "visit.1.reading.1.run",
         "visit.1.reading.1.instrument",
     ]
+
+
+def test_of_a_thousand_faulty_rows_two_hundred_are_told() -> None:
+    with pytest.raises(JobError) as caught:
+        readings_from_csv("run,point,value,unit\n" + "high,flue.1.o9,7,%\n" * 1000)
+    assert (len(caught.value.faults), caught.value.more) == (200, 800)
+    assert str(caught.value).endswith("\nand 800 more")

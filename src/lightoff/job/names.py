@@ -4,10 +4,9 @@ from typing import Annotated, Any
 
 from pydantic import AfterValidator, Field, ValidationInfo
 
-from lightoff.job.nearest import unknown
 from lightoff.job.possible import of_point
 from lightoff.job.scope import scope_of
-from lightoff.job.table import Note, OneOf
+from lightoff.job.table import Note, OneOf, unknown_word
 from lightoff.machine import setting_kind
 from lightoff.machine.checks import CHECKS
 from lightoff.machine.points import known_ids
@@ -25,7 +24,7 @@ def _run(name: str, info: Info) -> str:
 def _point(point_id: str) -> str:
     # a point that only other units have is kept: that is a remark, not a fault
     if of_point(point_id) is None:
-        raise ValueError(unknown(point_id, "a point", known_ids()))
+        raise unknown_word(point_id, "a point", known_ids())
     return point_id
 
 
@@ -39,7 +38,7 @@ def _setting(setting: str) -> str:
     try:
         setting_kind(setting)
     except KeyError:
-        raise ValueError(unknown(setting, "a setting", known_settings())) from None
+        raise unknown_word(setting, "a setting", known_settings()) from None
     return setting
 
 

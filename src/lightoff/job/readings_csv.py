@@ -7,7 +7,7 @@ from typing import Any
 
 from pydantic import ValidationError
 
-from lightoff.job.faults import Fault, JobError, Path, dotted, one_line, whole
+from lightoff.job.faults import MOST_LISTED, Fault, JobError, Path, dotted, one_line, whole
 from lightoff.job.nearest import either, unknown
 from lightoff.job.parse import guide_to
 from lightoff.job.reading import Reading
@@ -32,18 +32,23 @@ def readings_from_csv(text: str) -> list[Row]:
     rows = _rows(sound(text))
     header = [name.lower() for name in next(rows, [])]
     _check(header)
-    readings, faults = [], []
+    readings: list[Row] = []
+    faults: list[Fault] = []
+    more = 0
     for number, cells in enumerate(rows, start=2):
         if not any(cells):
             continue
         if len(cells) != len(header):
             faults.append(_uneven(number, len(cells), len(header)))
             continue
-        reading = _reading(dict(zip(header, cells, strict=True)))
-        faults += _faults(reading, number)
-        readings.append(reading)
+        readings.append(_reading(dict(zip(header, cells, strict=True))))
+        if error := _error(readings[-1]):
+            if len(faults) < MOST_LISTED:
+                faults += _faults(error, number)
+            else:
+                more += error.error_count()
     if faults:
-        raise JobError(faults)
+        raise JobError(faults, more)
     return readings
 
 
@@ -97,14 +102,17 @@ def _turns(cell: str) -> float | str:
         return cell
 
 
-def _faults(reading: Row, number: int) -> tuple[Fault, ...]:
+def _error(reading: Row) -> ValidationError | None:
     """What is wrong with one row by itself."""
-
-    def place(path: Path) -> str:
-        return f"row {number}, {dotted(path)}" if path else f"row {number}"
-
     try:
         Reading.model_validate(reading)
     except ValidationError as error:
-        return job_error(error, guide_to(Reading), place=place).faults
-    return ()
+        return error
+    return None
+
+
+def _faults(error: ValidationError, number: int) -> tuple[Fault, ...]:
+    def place(path: Path) -> str:
+        return f"row {number}, {dotted(path)}" if path else f"row {number}"
+
+    return job_error(error, guide_to(Reading), place=place).faults

@@ -11,7 +11,8 @@ from typing import Any
 from pydantic import ValidationInfo
 
 from lightoff.job.compile_machine import machine_alone
-from lightoff.job.nearest import either, shown, unknown
+from lightoff.job.nearest import either, shown
+from lightoff.job.table import unknown_word
 from lightoff.job.unit import Unit
 from lightoff.machine import Machine, canonical, points, readable, runs, sequence
 from lightoff.machine.points import Point
@@ -58,14 +59,14 @@ class Scope:
             return name
         if not self.instruments:
             raise ValueError(f"{shown(name)} is not declared: write an [[instrument]] with this id")
-        raise ValueError(unknown(name, "a declared instrument", self.instruments))
+        raise unknown_word(name, "a declared instrument", self.instruments)
 
     def run(self, name: str) -> str:
         """The run under the name it is answered under."""
         found = canonical(self.machine, name) if self.machine else name
         if found not in self._runs:
             noun = "a run of this unit" if self.machine else "a run of any unit"
-            raise ValueError(unknown(name, noun, self._runs))
+            raise unknown_word(name, noun, self._runs)
         return found
 
     def readable(self, point_id: str, run: str) -> None:

@@ -8,7 +8,8 @@ from pydantic_core import ErrorDetails
 
 from lightoff.job.faults import MOST_LISTED, Fault, JobError, Path, dotted, one_line
 from lightoff.job.guide import Guide
-from lightoff.job.nearest import either, nearest, shown
+from lightoff.job.nearest import either, nearest, shown, unknown
+from lightoff.job.table import UNKNOWN_WORD
 
 Sentence = Callable[[Path, Any, Guide], str]
 LineOf = Callable[[Path], int | None]
@@ -40,6 +41,8 @@ def _path(details: ErrorDetails) -> Path:
 def _sentence(details: ErrorDetails, path: Path, guide: Guide) -> str:
     if details["type"] == "value_error":
         return str(details["ctx"]["error"])
+    if details["type"] == UNKNOWN_WORD:
+        return unknown(**details["ctx"])
     return _SENTENCES.get(details["type"], _other)(path, details["input"], guide)
 
 

@@ -13,9 +13,12 @@ from pydantic import (
     GetJsonSchemaHandler,
     model_validator,
 )
-from pydantic_core import core_schema
+from pydantic_core import PydanticCustomError, core_schema
 
-from lightoff.job.nearest import unknown
+from lightoff.job.faults import one_line
+
+UNKNOWN_WORD = "unknown_word"
+LONGEST = 80  # characters of a word that are looked at
 
 
 class Table(BaseModel):
@@ -54,6 +57,16 @@ class Written:
         return self.schema()
 
 
+def unknown_word(word: object, noun: str, known: Collection[str]) -> PydanticCustomError:
+    """The error of a word that is not among the known ones.
+
+    To look for the nearest takes time, so the sentence is made only when the fault is listed.
+    """
+    typed = one_line(word[:LONGEST]) if isinstance(word, str) else word
+    told = {"word": typed, "noun": noun, "known": known}
+    return PydanticCustomError(UNKNOWN_WORD, "unknown", told)
+
+
 @dataclass(frozen=True)
 class OneOf(Written):
     """One of a list of words known only when the program runs."""
@@ -64,7 +77,7 @@ class OneOf(Written):
     def read(self, value: object) -> str:
         if isinstance(value, str) and value in self.words:
             return value
-        raise ValueError(unknown(value, self.noun, self.words))
+        raise unknown_word(value, self.noun, self.words)
 
     def schema(self) -> dict[str, Any]:
         return {"type": "string", "description": self.noun, "enum": list(self.words)}

@@ -12,10 +12,9 @@ from pydantic import (
 )
 
 from lightoff.job.names import PointId, Run
-from lightoff.job.nearest import unknown
 from lightoff.job.quantities import Of
-from lightoff.job.table import Note, OneOf, Table, Text
-from lightoff.job.target_kinds import TARGET_KINDS
+from lightoff.job.table import Note, OneOf, Table, Text, unknown_word
+from lightoff.judgement import TARGET_KINDS
 from lightoff.machine.checks import CHECKS
 from lightoff.machine.trips import TRIPS
 
@@ -31,7 +30,7 @@ _ALSO_CALLED = {"rise": "temperature rise"}
 def _target(name: str) -> str:
     found = _ALSO_CALLED.get(name, name)
     if found not in DEFERRABLE:
-        raise ValueError(unknown(name, "a target", [*DEFERRABLE, *_ALSO_CALLED]))
+        raise unknown_word(name, "a target", [*DEFERRABLE, *_ALSO_CALLED])
     return found
 
 

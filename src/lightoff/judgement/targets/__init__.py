@@ -12,7 +12,17 @@ TARGETS: tuple[Target, ...] = (
     *building.TARGETS,
 )
 
-# targets of the sequence's seconds, whose limits a job may set as well
-TIMED = ("flame failure time", "purge", "ignition trial", "post purge", "stage delay")
+# targets decided without a `Target` row of their own: the sequence's seconds, pressure decay
+_PROVEN = {
+    "flame failure time": "time",
+    "purge": "time",
+    "ignition trial": "time",
+    "post purge": "time",
+    "stage delay": "time",
+    "tightness: decay": "test pressure",
+}
+# targets of the job format that need the model of the machine; a job may limit them already
+_PREDICTED = {"flue temperature": "temperature", "set point reached": "temperature"}
 
-TARGET_KINDS: dict[str, str] = {t.id: t.kind for t in TARGETS} | dict.fromkeys(TIMED, "time")
+# every target whose limits are numbers, and the kind each limit is given in
+TARGET_KINDS: dict[str, str] = {t.id: t.kind for t in TARGETS} | _PROVEN | _PREDICTED
