@@ -10,7 +10,7 @@ from lightoff.inference.estimate import (
 )
 from lightoff.inference.instruments import instrument_parts
 from lightoff.inference.methods import method_parts
-from lightoff.judgement.evidence import Evidence, Missing
+from lightoff.judgement.evidence import Evidence, Missing, channel_of, owner_of
 from lightoff.machine.visit import Reading, Traverse
 from lightoff.physics.airflow import pitot_velocity, sensible_heat, standard_airflow
 from lightoff.physics.constants import STANDARD_AIR_DENSITY
@@ -87,10 +87,10 @@ def _traverse(
     evidence: Evidence, reading: Reading, traverse: Traverse, density: Estimate
 ) -> Estimate:
     """Standard airflow of a traverse; a negative velocity pressure counts as none."""
-    name = reading.instrument or "unknown instrument"
+    name = owner_of(reading)
     if traverse.velocities:
         speed = sum(traverse.velocities) / len(traverse.velocities)
-        channel = evidence.channel(reading, "velocity")
+        channel = channel_of(evidence.visit, reading, "velocity")
         parts = instrument_parts(speed, channel, name=f"{name} velocity", reading=reading.place)
         return combine(
             lambda v, rho: v * traverse.area * rho / STANDARD_AIR_DENSITY,
@@ -99,7 +99,7 @@ def _traverse(
         )
     roots = [max(p, 0.0) ** 0.5 for p in traverse.pressures]
     pressure = (sum(roots) / len(roots)) ** 2
-    channel = evidence.channel(reading, "pressure")
+    channel = channel_of(evidence.visit, reading, "pressure")
     parts = instrument_parts(pressure, channel, name=f"{name} pressure", reading=reading.place)
     return combine(
         lambda p, rho: (

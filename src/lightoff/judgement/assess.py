@@ -5,7 +5,7 @@ from dataclasses import replace
 from lightoff.judgement.answer import Assessment, Row
 from lightoff.judgement.deferral import deferred
 from lightoff.judgement.derived import derived_rows, point_rows
-from lightoff.judgement.evidence import Evidence
+from lightoff.judgement.evidence import Evidence, evidence
 from lightoff.judgement.history import history
 from lightoff.judgement.message import Remark
 from lightoff.judgement.proofs import proof_rows
@@ -26,9 +26,11 @@ def assess(machine: Machine, visit: Visit, *, before: Visit | None = None) -> As
     there as a dated remark.
     """
     states = history(machine, visit)
-    left = Evidence(machine, visit, states, "as left")
+    left = evidence(machine, visit, states)
     targets, limit_remarks = _rows(left)
-    found, _ = _rows(replace(left, state="as found"))
+    found = targets
+    if states.found != states.left:
+        found, _ = _rows(replace(left, state="as found"))
     answer = verdict(targets)
     return Assessment(
         format=FORMAT,
@@ -54,7 +56,7 @@ def _carried(
     """What was not asked for this time and not measured, as the visit before left it."""
     if before is None:
         return []
-    earlier, _ = _rows(Evidence(machine, before, history(machine, before), "as left"))
+    earlier, _ = _rows(evidence(machine, before, history(machine, before)))
     known = {row.key: row for row in earlier if row.decision != "not measured"}
     day = before.date.isoformat() if before.date is not None else None
     return [
@@ -68,11 +70,11 @@ def _carried(
     ]
 
 
-def _rows(evidence: Evidence) -> tuple[tuple[Row, ...], tuple[Remark, ...]]:
-    machine, visit = evidence.machine, evidence.visit
-    judged = judged_rows(evidence)
+def _rows(told: Evidence) -> tuple[tuple[Row, ...], tuple[Remark, ...]]:
+    machine, visit = told.machine, told.visit
+    judged = judged_rows(told)
     rows = [deferred(machine, visit, row) for row in [j.row for j in judged]]
-    rows += [deferred(machine, visit, row) for row in proof_rows(evidence)]
+    rows += [deferred(machine, visit, row) for row in proof_rows(told)]
     marked = tuple(replace(row, required=is_required(machine, visit, row)) for row in rows)
     said = {j.remark.place: j.remark for j in judged if j.remark is not None}
     return marked, tuple(said.values())

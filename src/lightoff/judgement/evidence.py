@@ -1,6 +1,7 @@
 """What the readings of one state say: estimates with their uncertainty."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from lightoff.inference.estimate import Estimate, Part, combine
@@ -8,7 +9,7 @@ from lightoff.inference.instruments import UNKNOWN, channel_for, instrument_part
 from lightoff.inference.methods import method_parts
 from lightoff.judgement.history import Held, History, State, in_time
 from lightoff.machine import Machine, Visit, kind_of
-from lightoff.machine.visit import Channel, Reading
+from lightoff.machine.visit import Channel, Instrument, Reading
 from lightoff.physics.atmosphere import barometric_pressure
 
 BAROMETER_SPREAD = 0.0074  # [1] weather about the altitude's pressure; five stations' own hours
@@ -28,13 +29,14 @@ class Missing:
 class Evidence:
     """The readings of one state of a visit.
 
-    `stale_too` lets stale readings speak where nothing newer does; `until` looks at the machine as
-    it was known when that reading was taken.
+    `read` holds each reading's estimate by its place; `stale_too` lets stale readings speak where
+    nothing newer does; `until` looks at the machine as it was known when that reading was taken.
     """
 
     machine: Machine
     visit: Visit
     history: History
+    read: Mapping[str, Estimate]
     state: State = "as left"
     stale_too: bool = False
     until: Reading | None = None
@@ -68,7 +70,7 @@ class Evidence:
         latest = self.latest(point, run)
         if not latest:
             return None
-        return mean([self.of(reading) for reading in latest], point)
+        return mean([self.read[reading.place] for reading in latest], point)
 
     def latest(self, point: str, run: str) -> tuple[Reading, ...]:
         """The latest reading at each position of the probe."""
@@ -83,35 +85,7 @@ class Evidence:
 
     def of(self, reading: Reading) -> Estimate:
         """One reading with its uncertainty."""
-        value = reading.value or 0.0
-        channel = self.channel(reading)
-        parts = instrument_parts(
-            value, channel, name=f"{self._name(reading)} {channel.quantity}", reading=reading.place
-        )
-        kind = self._kind(reading)
-        on_drive = self.machine.drive.vfd and kind in ("clamp", None)
-        parts |= method_parts(reading.point, value, reading=reading.place, on_drive=on_drive)
-        if reading.point == "gas.meter.seconds":
-            turns = reading.revolutions or 1.0
-            parts[Part("dial mark", reading.place)] = DIAL_MARK * value / turns
-        return Estimate(value, parts)
-
-    def channel(self, reading: Reading, quantity: str | None = None) -> Channel:
-        """What the reading's instrument claims, or what is assumed of an unknown one."""
-        quantity = quantity or quantity_read(reading.point, kind_of(reading.point) or "number")
-        own = next((i for i in self.visit.instruments if i.id == reading.instrument), None)
-        return channel_for(own, quantity) or UNKNOWN[quantity]
-
-    def _name(self, reading: Reading) -> str:
-        """Whose gain and zero a reading shares; nobody knows that two unknown ones are the same.
-
-        The leads of one supply or one motor are taken with one meter.
-        """
-        return reading.instrument or f"unknown instrument at {_LEAD.sub('', reading.point)}"
-
-    def _kind(self, reading: Reading) -> str | None:
-        own = (i.kind for i in self.visit.instruments if i.id == reading.instrument)
-        return next(own, None)
+        return self.read[reading.place]
 
     def barometer(self) -> Estimate:
         """Absolute air pressure: read, or from the altitude with the weather's spread [Pa]."""
@@ -130,6 +104,45 @@ class Evidence:
     def when(self, reading: Reading) -> "Evidence":
         """The same, as it was known when `reading` was taken."""
         return replace(self, until=reading)
+
+
+def evidence(machine: Machine, visit: Visit, history: History) -> Evidence:
+    """The evidence of a visit, each reading's uncertainty worked out once."""
+    read = {reading.place: _estimate(machine, visit, reading) for reading in visit.readings}
+    return Evidence(machine, visit, history, read)
+
+
+def _estimate(machine: Machine, visit: Visit, reading: Reading) -> Estimate:
+    """One reading with what its instrument and its method add."""
+    value = reading.value or 0.0
+    gauge = channel_of(visit, reading)
+    owner = f"{owner_of(reading)} {gauge.quantity}"
+    parts = instrument_parts(value, gauge, name=owner, reading=reading.place)
+    own = _instrument(visit, reading)
+    on_drive = machine.drive.vfd and (own is None or own.kind == "clamp")
+    parts |= method_parts(reading.point, value, reading=reading.place, on_drive=on_drive)
+    if reading.point == "gas.meter.seconds":
+        turns = reading.revolutions or 1.0
+        parts[Part("dial mark", reading.place)] = DIAL_MARK * value / turns
+    return Estimate(value, parts)
+
+
+def channel_of(visit: Visit, reading: Reading, quantity: str | None = None) -> Channel:
+    """What the reading's instrument claims, or what is assumed of an unknown one."""
+    quantity = quantity or quantity_read(reading.point, kind_of(reading.point) or "number")
+    return channel_for(_instrument(visit, reading), quantity) or UNKNOWN[quantity]
+
+
+def owner_of(reading: Reading) -> str:
+    """Whose gain and zero a reading shares; nobody knows that two unknown ones are the same.
+
+    The leads of one supply or one motor are taken with one meter.
+    """
+    return reading.instrument or f"unknown instrument at {_LEAD.sub('', reading.point)}"
+
+
+def _instrument(visit: Visit, reading: Reading) -> Instrument | None:
+    return next((i for i in visit.instruments if i.id == reading.instrument), None)
 
 
 def mean(estimates: list[Estimate], point: str) -> Estimate:
