@@ -110,6 +110,14 @@ def test_an_older_entry_that_is_no_longer_read_does_not_stop_a_new_one() -> None
     assert decided(state, CloseVisit(1, "off"), 2)
 
 
+def test_where_not_every_fault_is_listed_nothing_is_taken_on_trust() -> None:
+    state = standing({"reading": [FIRST] * 250})
+    for entry in state.standing[1:]:
+        entry.tree["value"] = "3.5 furlongs"
+    wrong = Note(1, "check", {"id": "covers.on", "outcome": "wrogn"})
+    assert len(reasons(state, wrong)) == 200
+
+
 def test_more_faults_than_are_listed_still_refuse() -> None:
     wrong = {"shape": "round", "diameter": "20 in", "pressures": ["?"] * 500}
     note = Note(1, "reading", {"run": "fan", "point": "duct.traverse", "traverse": wrong})

@@ -133,6 +133,8 @@ def test_folding_in_two_parts_is_folding_at_once() -> None:
 
 
 def test_an_event_about_nothing_is_told_in_a_sentence() -> None:
-    lost = Event(numbered(1), WITHDRAWN, BEGAN, "R. Quill", {"entry": numbered(2), "reason": "-"})
+    lost = Event(
+        numbered(1), WITHDRAWN, BEGAN, "R. Quill", {"entry_id": numbered(2), "reason": "-"}
+    )
     with pytest.raises(RecordError, match="not in the record"):
         fold([lost])

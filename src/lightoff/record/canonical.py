@@ -6,6 +6,8 @@ from typing import Any
 
 import rfc8785
 
+from lightoff.quantity import LightoffError
+
 MOST_EXACT = 2**53 - 1  # beyond it JSON's numbers skip some whole ones
 
 
@@ -15,10 +17,17 @@ def plain(value: Any) -> Any:
     >>> plain({"date": date(2026, 11, 3), "furnace": (1, 2)})
     {'date': '2026-11-03', 'furnace': [1, 2]}
     """
+    try:
+        return _plain(value)
+    except RecursionError:
+        raise LightoffError("brackets are nested deeper than any job needs") from None
+
+
+def _plain(value: Any) -> Any:
     if isinstance(value, dict):
-        return {key: plain(part) for key, part in value.items()}
+        return {key: _plain(part) for key, part in value.items()}
     if isinstance(value, (list, tuple)):
-        return [plain(part) for part in value]
+        return [_plain(part) for part in value]
     return value.isoformat() if isinstance(value, (date, time)) else value
 
 
@@ -33,10 +42,13 @@ def canonical(value: Any) -> str:
 
 def from_canonical(text: str) -> Any:
     """The value of such a text; a ValueError where it is none."""
-    return json.loads(text, parse_int=_number)
+    return _DECODER.decode(text)
 
 
 def _number(digits: str) -> int | float:
     # canonical JSON writes 1e20 as a whole number, which only a float holds
     number = int(digits)
     return number if abs(number) <= MOST_EXACT else float(digits)
+
+
+_DECODER = json.JSONDecoder(parse_int=_number)  # made once: a record decodes thousands of texts

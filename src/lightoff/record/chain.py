@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from functools import cached_property
 from hashlib import sha256
 
-from lightoff.record.events import Event, RecordError, event_of, text_of
+from lightoff.job.nearest import shown
+from lightoff.record.events import Event, RecordError, event_of, is_uuid, text_of
 
 
 @dataclass(frozen=True)
@@ -58,13 +59,14 @@ def digest(stream: str, version: int, previous: str, text: str) -> str:
 
 def linked(stream: str, head: Stored | None, events: Sequence[Event]) -> tuple[Stored, ...]:
     """The events as they follow `head`, the last one stored."""
-    version, previous = (head.version, head.digest) if head else (0, beginning(stream))
+    if not is_uuid(stream):
+        raise RecordError(f"{shown(stream)} is no stream: a stream is called by a UUID")
     stored = []
-    for version, event in enumerate(events, start=version + 1):  # noqa: B020 - counted on
+    for event in events:
+        version, previous = (head.version + 1, head.digest) if head else (1, beginning(stream))
         text = text_of(event)
-        link = Stored(stream, version, text, previous, digest(stream, version, previous, text))
-        stored.append(link)
-        previous = link.digest
+        head = Stored(stream, version, text, previous, digest(stream, version, previous, text))
+        stored.append(head)
     return tuple(stored)
 
 

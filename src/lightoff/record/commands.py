@@ -43,7 +43,7 @@ class Correct:
     This is not taking a reading again. A visit's opening and its closing are entries too.
     """
 
-    entry: str
+    entry_id: str
     now: Tree
     reason: str
 
@@ -52,7 +52,7 @@ class Correct:
 class Withdraw:
     """Take back an entry that should not be there; withdrawing a closing opens the visit again."""
 
-    entry: str
+    entry_id: str
     reason: str
 
 

@@ -4,13 +4,14 @@ A name is data, so that records outlive the code that wrote them. The bodies:
 
     unit declared, plate corrected     {"job": the job's tree without its visits}
     whatever is written into a visit   {"visit": its number, "entry": as in the job file}
-    entry corrected                    {"entry": id of its first event, "now": ..., "reason": ...}
-    entry withdrawn                    {"entry": id of its first event, "reason": ...}
+    entry corrected                    {"entry_id": of its first event, "now": ..., "reason": ...}
+    entry withdrawn                    {"entry_id": of its first event, "reason": ...}
+
+What comes later (photos, signatures) has names of its own; whoever does not know a name says so.
 """
 
 from dataclasses import dataclass, replace
 from datetime import datetime
-from typing import Any
 from uuid import UUID
 
 from lightoff.job.job import Tree
@@ -43,9 +44,9 @@ NOTED = {  # by the visit's tables in the job file
 _BODIES = {  # what each event says at least
     DECLARED: {"job"},
     REDECLARED: {"job"},
-    CORRECTED: {"entry", "now", "reason"},
-    WITHDRAWN: {"entry", "reason"},
-    **dict.fromkeys((OPENED, *NOTED.values(), CLOSED), {"visit", "entry"}),
+    CORRECTED: {"entry_id", "now", "reason"},
+    WITHDRAWN: {"entry_id", "reason"},
+    **{name: {"visit", "entry"} for name in (OPENED, *NOTED.values(), CLOSED)},
 }
 
 
@@ -77,7 +78,7 @@ class Event:
             raise RecordError(f"the event {shown(self.name)} does not say its {min(missing)}")
         if self.at.tzinfo is None:
             raise RecordError(f"the time {self.at} has no offset: nobody can tell when it was")
-        if not _is_uuid(self.id):
+        if not is_uuid(self.id):
             raise RecordError(f"{shown(self.id)} is no event id: an id is a UUID in lower case")
 
     def tells_the_same(self, other: "Event") -> bool:
@@ -101,7 +102,8 @@ def event_of(text: str) -> Event:
         raise RecordError("what is stored here is no event: the record was damaged") from error
 
 
-def _is_uuid(text: Any) -> bool:
+def is_uuid(text: str) -> bool:
+    """Whether this is a UUID, written as UUIDs are by default."""
     try:
         return str(UUID(text)) == text
     except (ValueError, AttributeError, TypeError):

@@ -103,7 +103,8 @@ def fold(events: Iterable[Event], onto: State = NOTHING) -> State:
     """What stands after `events`, told in their order after all that made `onto`."""
     version, declared = onto.version, onto.declared
     entries = {entry.id: entry for entry in onto.entries}
-    for version, event in enumerate(events, start=onto.version + 1):  # noqa: B007 - kept below
+    for event in events:
+        version += 1
         if event.name in (DECLARED, REDECLARED):
             declared = event.body["job"]
         elif event.name in (CORRECTED, WITHDRAWN):
@@ -120,7 +121,7 @@ def _entry(event: Event) -> Entry:
 
 
 def _changed(entries: dict[str, Entry], event: Event) -> Entry:
-    before = entries.get(event.body["entry"])
+    before = entries.get(event.body["entry_id"])
     if before is None:
         raise RecordError(f"event {event.id} speaks of an entry that is not in the record")
     history = (*before.events, event)

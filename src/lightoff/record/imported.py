@@ -5,7 +5,7 @@ say what is wrong with it.
 """
 
 from collections.abc import Iterator
-from typing import Any
+from typing import Any, TypeGuard
 
 from lightoff.job.job import Tree
 from lightoff.record.events import CLOSED, DECLARED, NOTED, OPENED
@@ -37,5 +37,5 @@ def visit_facts(number: int, tree: Tree) -> Iterator[Fact]:
         yield CLOSED, {"visit": number, "entry": closing}
 
 
-def _is_tables(value: Any) -> bool:
+def _is_tables(value: Any) -> TypeGuard[list[Tree]]:
     return isinstance(value, list) and bool(value) and all(isinstance(row, dict) for row in value)

@@ -1,6 +1,7 @@
 """What speaks against a command before its entry is even read."""
 
 from collections.abc import Iterator
+from typing import Any
 
 from lightoff.job import Fault
 from lightoff.job.job import Tree
@@ -30,11 +31,10 @@ def misplaced(state: State, command: Command) -> Iterator[Fault]:
         yield _because("visit", f"there is no visit {shown(command.visit)}: {_held(state)}")
     if isinstance(command, Note) and command.kind not in NOTED:
         yield _because("kind", unknown(command.kind, "a table of a visit", NOTED))
-    if isinstance(command, (Correct, Withdraw)) and state.entry(command.entry) is None:
-        yield _because("entry", f"no entry here has the id {shown(command.entry)}")
-    tree = _tree(command)
-    if not isinstance(tree, dict):
-        yield _because("entry", f"{shown(tree)} is not a table")
+    if isinstance(command, (Correct, Withdraw)) and state.entry(command.entry_id) is None:
+        yield _because("entry", f"no entry here has the id {shown(command.entry_id)}")
+    if not isinstance(_brought(command), dict):
+        yield _because("entry", f"{shown(_brought(command))} is not a table")
 
 
 def objections(state: State, command: Command, by: str) -> Iterator[Fault]:
@@ -44,11 +44,11 @@ def objections(state: State, command: Command, by: str) -> Iterator[Fault]:
     if isinstance(command, (Correct, Withdraw)):
         if not command.reason.strip():
             yield _because("reason", "no reason is given: say what was wrong")
-        if entry := state.entry(command.entry):
+        if entry := state.entry(command.entry_id):
             yield from _against_changing(entry, command)
     if isinstance(command, (Note, CloseVisit)) and state.closing(command.visit):
         yield _because("visit", "this visit is closed: withdraw its closing first")
-    if isinstance(command, CorrectPlate) and command.tree.get("visit"):
+    if isinstance(command, CorrectPlate) and _table(command).get("visit"):
         yield _because("visit", "the plate holds no visits: leave them out")
 
 
@@ -59,9 +59,9 @@ def _against_changing(entry: Entry, command: Correct | Withdraw) -> Iterator[Fau
         if entry.kind == OPENING:
             yield _because("entry", "a visit, once opened, stays: correct its fields instead")
     elif entry.kind == OPENING:
-        yield from _against_fields(command.now)
+        yield from _against_fields(_table(command))
     elif entry.kind == CLOSING:
-        yield from _against_leaving(command.now)
+        yield from _against_leaving(_table(command))
 
 
 def _against_fields(now: Tree) -> Iterator[Fault]:
@@ -80,7 +80,13 @@ def _against_leaving(now: Tree) -> Iterator[Fault]:
         yield _because(str(key), "a closing tells how the unit was left, and to whom: no more")
 
 
-def _tree(command: Command) -> object:
+def _table(command: Command) -> Tree:
+    tree = _brought(command)
+    return tree if isinstance(tree, dict) else {}
+
+
+def _brought(command: Command) -> Any:
+    """The tree a command brings: a table, unless somebody sent another kind of JSON."""
     match command:
         case DeclareUnit(tree) | CorrectPlate(tree) | OpenVisit(tree):
             return tree

@@ -15,7 +15,7 @@ from lightoff.record.store import Clash, UnitSummary, kept_before, summary
 
 BUSY = 5.0  # [s]
 _LINK = "stream, version, text, previous, digest"
-_UNIT = "stream, tag, serves, visits, at, version"
+_UNIT = "stream, tag, serves, visits, at, version"  # in the order of UnitSummary
 _ADD = f"INSERT INTO event (id, {_LINK}) VALUES (?, ?, ?, ?, ?, ?)"
 _LIST = f"""
 INSERT INTO unit ({_UNIT}) VALUES (?, ?, ?, ?, ?, ?)

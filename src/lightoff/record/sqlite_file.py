@@ -24,9 +24,7 @@ def opened(path: Path, busy: float) -> sqlite3.Connection:
 
     `busy` [s] is how long it waits for another program's write.
     """
-    connection = sqlite3.connect(
-        path, timeout=busy, isolation_level=None, check_same_thread=False
-    )
+    connection = sqlite3.connect(path, timeout=busy, isolation_level=None, check_same_thread=False)
     # bytes that are damaged must reach the chain's check instead of stopping the reading
     connection.text_factory = lambda data: data.decode("utf-8", "surrogateescape")
     try:

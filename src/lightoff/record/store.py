@@ -16,14 +16,14 @@ class StoreError(RecordError):
     """The store cannot be used: not a record, read-only, full, locked."""
 
 
-class Taken(RecordError):
+class TakenError(RecordError):
     """An event id that stands already for another event."""
 
     def __init__(self, event_id: str) -> None:
         super().__init__(f"the event id {event_id} stands for something else already")
 
 
-class Clash(RecordError):
+class Clash(RecordError):  # noqa: N818 - an outcome a person settles, not a failure
     """Somebody else wrote first; `events` are those the writer had not seen."""
 
     def __init__(self, expected: int, events: tuple[Stored, ...]) -> None:
@@ -56,7 +56,7 @@ class Store(Protocol):
         """Add all of `events` or none; when this returns, they are kept.
 
         The same events again are harmless: what is stored already is the answer. An id that
-        stands for another event raises `Taken`, another version than the expected `Clash`.
+        stands for another event raises `TakenError`, another version than the expected `Clash`.
         """
         ...
 
@@ -91,11 +91,11 @@ def kept_before(
     bearers = {stored.event.id: stored for stored in known}
     ids = [event.id for event in events]
     if twice := next((one for one in ids if ids.count(one) > 1), None):
-        raise Taken(twice)
+        raise TakenError(twice)
     if not bearers:
         return ()
     for event in events:
         bearer = bearers.get(event.id)
         if bearer is None or bearer.stream != stream or not event.tells_the_same(bearer.event):
-            raise Taken(event.id)
+            raise TakenError(event.id)
     return tuple(bearers[one] for one in ids)

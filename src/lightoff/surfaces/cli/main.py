@@ -21,8 +21,20 @@ app = typer.Typer(
 )
 
 JobFile = Annotated[Path, typer.Argument(help="A job file, .toml or .json.", show_default=False)]
+
+
+def _visit_number(text: str) -> int:
+    """A visit's number as typed."""
+    if not text.isdecimal():
+        raise typer.BadParameter(f'"{text}" is not the number of a visit: write 1, 2 and so on')
+    return int(text)
+
+
 VisitNumber = Annotated[
-    int | None, typer.Option("--visit", help="Number of the visit; the latest where none is given.")
+    int | None,
+    typer.Option(
+        "--visit", parser=_visit_number, help="Number of the visit; the latest where none is given."
+    ),
 ]
 
 
