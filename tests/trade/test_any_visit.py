@@ -1,5 +1,6 @@
 """Whatever is read, the answer comes: never a crash, never a number that is none."""
 
+import contextlib
 import json
 import math
 from typing import Any
@@ -71,8 +72,8 @@ def test_any_visit_is_answered_in_numbers(job: dict[str, Any]) -> None:
     # what is impossible is refused: take it out and judge the rest
     kept = []
     for entry in job["visit"][0]["reading"]:
-        alone = job | {"visit": [visit(entry)]}
-        if judged(alone) is not None:
+        with contextlib.suppress(JobError):
+            parse_tree(job | {"visit": [visit(entry)]})
             kept.append(entry)
     answer = judged(job | {"visit": [job["visit"][0] | {"reading": kept}]})
     assert answer is not None
