@@ -47,6 +47,18 @@ def test_what_conforms_is_listed_when_asked_for() -> None:
     assert "Line volts a–b" in lightoff("judge", SOUND, "--all").stdout
 
 
+def test_readings_that_come_as_csv_are_judged_with_the_job(tmp_path: Path) -> None:
+    rows = tmp_path / "rows.csv"
+    rows.write_text("run,point,value,unit\nfan,fan.rpm,1400,rpm\noff,gas.supply,7,inwc\n")
+    plate = ROOT / "examples" / "plate-only.toml"
+    done = lightoff("judge", plate, "--readings", rows)
+    assert done.stdout.startswith("MAU-3, visit 1: Not to be left running")  # past the wheel's most
+    rows.write_text("run,point,value,unit\nfan,fan.rpm,1400,\nhigh.7,gas.supply,7,inwc\n")
+    broken = lightoff("judge", plate, "--readings", rows)
+    assert broken.returncode == 2
+    assert "row 2, value" in broken.stderr
+
+
 def test_the_schema_is_a_schema() -> None:
     jsonschema.Draft202012Validator.check_schema(json.loads(lightoff("schema").stdout))
 

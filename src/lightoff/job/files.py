@@ -5,6 +5,7 @@ from pathlib import Path
 
 from lightoff.job.faults import whole
 from lightoff.job.job import Job
+from lightoff.job.readings_csv import Row, readings_from_csv
 from lightoff.job.text import MOST_BYTES, Form, decoded, loads
 
 _FORMS: dict[str, Form] = {".toml": "toml", ".json": "json"}
@@ -19,6 +20,11 @@ def load(path: str | PathLike[str]) -> Job:
     if form is None:
         raise whole(f"{file.name} is no job: a job is a .toml or .json file")
     return loads(decoded(_bytes(file)), form=form)
+
+
+def load_readings(path: str | PathLike[str]) -> list[Row]:
+    """The readings in a .csv file, in the shape a job's tree has them."""
+    return readings_from_csv(decoded(_bytes(Path(path))))
 
 
 def _bytes(file: Path) -> bytes:

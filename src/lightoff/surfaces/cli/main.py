@@ -42,13 +42,19 @@ VisitNumber = Annotated[
 def judge(
     job: JobFile,
     visit: VisitNumber = None,
+    readings: Annotated[
+        Path | None, typer.Option("--readings", help="A CSV file of readings to add to the visit.")
+    ] = None,
     as_json: Annotated[bool, typer.Option("--json", help="Print the answer as JSON, SI.")] = False,
     everything: Annotated[bool, typer.Option("--all", help="List what conforms as well.")] = False,
 ) -> None:
     """Judge one visit of a job, point by point."""
+    from lightoff.job import load_readings, with_readings
     from lightoff.surfaces.library import assess, load
 
     declared = load(job)
+    if readings is not None:
+        declared = with_readings(declared, load_readings(readings), visit)
     answer = assess(declared, visit)
     if as_json:
         print(json.dumps(answer.to_dict(), ensure_ascii=False, indent=2, default=str))
