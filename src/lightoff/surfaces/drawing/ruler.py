@@ -68,11 +68,15 @@ class _Frame:
 
     @property
     def pitch(self) -> float:
-        return 52.0 if self.wide else 68.0
+        return 52.0 if self.wide else 70.0
 
     @property
     def floor(self) -> float:
         return TOP + self.pitch * len(self.ruler.lines) + 8
+
+    def line(self, row: int) -> float:
+        """Where the line of a row runs."""
+        return TOP + self.pitch * (row + 1) - 6
 
     def at(self, value: float) -> float:
         low, high = self.ruler.ends
@@ -85,7 +89,7 @@ def ruler(what: Ruler, label: str, *, width: float) -> Markup:
     height = frame.floor + 28
     parts = [*_window(frame), *_axis(frame)]
     for row, line in enumerate(what.lines):
-        parts += _line(frame, line, TOP + frame.pitch * (row + 1) - 6)
+        parts += _line(frame, line, frame.line(row))
     return Markup(
         f'<svg class="chart" viewBox="0 0 {width:g} {height:g}" width="{width:g}" '
         f'height="{height:g}" role="img" aria-label="{escape(label)}">{"".join(parts)}</svg>'
@@ -98,18 +102,30 @@ def _window(frame: _Frame) -> Iterator[str]:
         return
     left = frame.left if what.lower is None else frame.at(what.lower)
     right = frame.width - EDGE if what.upper is None else frame.at(what.upper)
-    yield (
-        f'<rect x="{left:.1f}" y="{TOP - 6:g}" width="{right - left:.1f}" '
-        f'height="{frame.floor - TOP + 6:g}" class="win"/>'
-    )
-    for limit, text, end in (
+    for top, bottom in _bands(frame):
+        box = f'x="{left:.1f}" y="{top:g}" width="{right - left:.1f}" height="{bottom - top:g}"'
+        yield f'<rect {box} class="win"/>'
+    for limit, text, is_lower in (
         (what.lower, what.lower_text, True),
         (what.upper, what.upper_text, False),
     ):
         if limit is not None:
-            x = frame.at(limit)
-            yield f'<path d="M{x:.1f} {TOP - 10:g}V{frame.floor:g}" class="lim"/>'
-            yield _text(*_beside(frame, x, left_of=end), TOP - 16, text, "n strong")
+            yield from _limit(frame, frame.at(limit), text, left_of=is_lower)
+
+
+def _limit(frame: _Frame, x: float, text: str, *, left_of: bool) -> Iterator[str]:
+    for top, bottom in _bands(frame):
+        yield f'<path d="M{x:.1f} {top - 4:g}V{bottom:g}" class="lim"/>'
+    yield _text(*_beside(frame, x, left_of=left_of), TOP - 16, text, "n strong")
+
+
+def _bands(frame: _Frame) -> list[tuple[float, float]]:
+    """Where the window is drawn: behind all lines, or behind each where names stand between."""
+    if frame.wide or not frame.ruler.lines:
+        return [(TOP - 6, frame.floor)]
+    lines = [frame.line(row) for row in range(len(frame.ruler.lines))]
+    return [(TOP - 6, TOP - 2), *((y - BELL - 6, y + 6) for y in lines[:-1]),
+            (lines[-1] - BELL - 6, frame.floor)]  # fmt: skip
 
 
 def _beside(frame: _Frame, x: float, *, left_of: bool) -> tuple[float, str]:
@@ -143,8 +159,8 @@ def _line(frame: _Frame, line: Measured, y: float) -> Iterator[str]:
         yield _text(0, "start", y - 6, line.name, f"n{weight}")
         yield _text(0, "start", y + 11, line.text, "n v2")
     else:
-        yield _text(EDGE, "start", y - BELL - 14, line.name, f"n{weight}")
-        yield _text(frame.width - EDGE, "end", y - BELL - 14, line.text, "n v2")
+        yield _text(EDGE, "start", y - BELL - 13, line.name, f"n{weight}")
+        yield _text(frame.width - EDGE, "end", y - BELL - 13, line.text, "n v2")
 
 
 def _bell(frame: _Frame, line: Measured, y: float, tone: str) -> str:
@@ -174,6 +190,5 @@ def ticks(low: float, high: float, most: int) -> list[tuple[float, str]]:
 
 
 def _text(x: float, anchor: str, y: float, text: str, style: str) -> str:
-    return (
-        f'<text x="{x:.1f}" y="{y:.1f}" class="{style}" text-anchor="{anchor}">{escape(text)}</text>'
-    )
+    place = f'x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}"'
+    return f'<text {place} class="{style}">{escape(text)}</text>'

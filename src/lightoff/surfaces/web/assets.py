@@ -17,6 +17,7 @@ from starlette.responses import Response
 
 FOREVER = "public, max-age=31536000, immutable"
 ASK_AGAIN = "no-cache"
+A_WEEK = "public, max-age=604800"  # fonts: a stylesheet names them without their digest
 DIGEST = 10  # characters of the content's SHA-256 in its address
 _TYPES = {".woff2": "font/woff2", ".js": "text/javascript", ".svg": "image/svg+xml"}
 
@@ -47,8 +48,10 @@ class Assets:
         if asset is None:
             raise HTTPException(404)
         tag = f'"{asset.digest}"'
-        current = request.query_params.get("v") == asset.digest
-        headers = {"Cache-Control": FOREVER if current else ASK_AGAIN, "ETag": tag}
+        caching = A_WEEK if asset.kind == "font/woff2" else ASK_AGAIN
+        if request.query_params.get("v") == asset.digest:
+            caching = FOREVER
+        headers = {"Cache-Control": caching, "ETag": tag}
         if request.headers.get("if-none-match") == tag:
             return Response(status_code=304, headers=headers)
         return Response(asset.body, media_type=asset.kind, headers=headers)

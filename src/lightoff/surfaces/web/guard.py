@@ -18,8 +18,8 @@ MOST_BYTES = 5_000_000 + 100_000  # a job file, and what a form wraps around it
 SAFE = ("GET", "HEAD", "OPTIONS")
 
 POLICY = (
-    "default-src 'self'; img-src 'self' data:; object-src 'none'; base-uri 'none'; "
-    "form-action 'self'; frame-ancestors 'none'"
+    "default-src 'self'; img-src 'self' data:; font-src 'self' data:; object-src 'none'; "
+    "base-uri 'none'; form-action 'self'; frame-ancestors 'none'"
 )
 HEADERS = {
     "Content-Security-Policy": POLICY,

@@ -5,7 +5,7 @@ from functools import cache
 from typing import Any
 
 from lightoff.judgement import Message, Remark, Row
-from lightoff.quantity import UNITS, printed_unit
+from lightoff.quantity import UNITS, printed_unit, shown
 from lightoff.surfaces.words import Speech
 
 NO_BREAK = "\u00a0"
@@ -19,6 +19,16 @@ class PageSpeech(Speech):
 
     def say(self, message: Message | Remark, row: Row | None = None) -> str:
         return bound(super().say(message, row))
+
+    def quantity(
+        self, value: float, kind: str, *, expanded: float | None = None, unit: bool = True
+    ) -> str:
+        return bound(super().quantity(value, kind, expanded=expanded, unit=unit))
+
+    def limit(self, limit: float, row: Row) -> str:
+        """One limit of a row as its window writes it, without the unit."""
+        place = self._window_place(row)
+        return shown(limit, row.kind or "number", self.system, resolution=place).number
 
 
 def bound(text: str) -> str:

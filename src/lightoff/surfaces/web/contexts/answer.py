@@ -57,21 +57,26 @@ def answer_of(answer: Assessment, speech: Speech) -> Answer:
     if row.decision == "does not conform":
         mark = state_of(row)
     sentence = speech.word("answer", verdict=verdict, reason=reason(answer, row, speech))
-    return Answer(mark, sentence, f"#{anchor(row)}")
+    return Answer(mark, _ended(sentence), f"#{anchor(row)}")
+
+
+def _ended(sentence: str) -> str:
+    """A sentence with its full stop, which a unit may bring already."""
+    return sentence if sentence.endswith(".") else f"{sentence}."
 
 
 def worst_row(answer: Assessment) -> Row | None:
     """The row that weighs most on the verdict, None where nothing is open."""
     rows = [r for r in answer.targets if r.required and r.severity != "note" and _blocks(r)]
-    return min(rows, key=_weight, default=None)
+    return min(rows, key=weight, default=None)
 
 
 def _blocks(row: Row) -> bool:
     return row.decision == "does not conform" or is_open(row)
 
 
-def _weight(row: Row) -> tuple[bool, int, int]:
-    """What must not run first; then what does not conform, is undecided, was not measured."""
+def weight(row: Row) -> tuple[bool, int, int]:
+    """For sorting, the heaviest first: what must not run; then what does not conform, is open."""
     failed = row.severity == "stop" and row.decision == "does not conform"
     return not failed, _DECISIONS.index(row.decision), _SEVERITIES.index(row.severity)
 
@@ -81,7 +86,7 @@ def reason(answer: Assessment, row: Row, speech: Speech) -> str:
     if row.decision in ("not measured", "deferred"):
         rows = [r for r in answer.targets if r.required and r.decision == row.decision]
         one = "one" if len(rows) == 1 else "many"
-        name = _lowered(plain_name(row, speech))
+        name = _lowered(plain_name(rows[0], speech))
         return speech.word(f"answer:{row.decision}:{one}", count=len(rows), name=name)
     value = value_of(row, speech)
     name = _lowered(plain_name(row, speech))

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 
 from lightoff.judgement import Assessment, Row
 from lightoff.judgement.targets import TARGETS
-from lightoff.machine import Machine, Visit
-from lightoff.record.fold import Entry
+from lightoff.machine import Machine, Visit, canonical
+from lightoff.record import Entry
 from lightoff.surfaces.web.contexts.shell import unit_url
-from lightoff.surfaces.words import Speech
+from lightoff.surfaces.web.speech import PageSpeech
 
 Needs = Mapping[tuple[str, str], tuple[str, ...]]
 
@@ -21,9 +21,10 @@ class Bench:
     machine: Machine
     visit: Visit
     answer: Assessment
-    speech: Speech
+    speech: PageSpeech
     needs: Needs
     entries: Mapping[str, Entry]
+    withdrawn: tuple[Entry, ...]
     visits: int
     closed: bool
 
@@ -38,9 +39,7 @@ class Bench:
 
     def resting_on(self, point: str, run: str) -> Iterator[Row]:
         """The rows for which a reading of this point in this run counts."""
-        return (
-            row for row in self.answer.targets if row.run == run and point in self.needed(row)
-        )
+        return (row for row in self.answer.targets if row.run == run and point in self.needed(row))
 
     def unread(self, row: Row) -> str:
         """The first point a row still wants a reading of; nothing where it waits for none."""
@@ -48,6 +47,10 @@ class Bench:
             return ""
         read = {point.id for point in self.answer.points if point.run == row.run}
         return next((need for need in self.needed(row) if need not in read), "")
+
+    def canonical(self, run: str) -> str:
+        """The name a run is answered under."""
+        return canonical(self.machine, run)
 
     def point_url(self, point: str, run: str) -> str:
         """The address of a point in a run."""

@@ -40,13 +40,25 @@ class Options:
 
 @dataclass(frozen=True)
 class Typed:
-    """What a person typed into a form, and what was wrong with it, both by field."""
+    """What a person typed into a form, and what was wrong with it, both by field.
+
+    A page has many forms; `form` names the one that was sent.
+    """
 
     values: Mapping[str, str] = field(default_factory=dict)
     faults: Mapping[str, str] = field(default_factory=dict)
+    form: str = ""
 
     def value(self, name: str, default: str = "") -> str:
         return self.values.get(name, default)
+
+    def of(self, form: str) -> "Typed":
+        """This, if it belongs to that form; else nothing typed."""
+        return self if self.form == form else Typed()
+
+    def besides(self, *fields: str) -> tuple[str, ...]:
+        """What was wrong with none of these fields: it is told above the form."""
+        return tuple(text for name, text in self.faults.items() if name not in fields)
 
 
 @dataclass(frozen=True)
@@ -68,7 +80,7 @@ def field_of(name: str, speech: Speech, typed: Typed, *, kind: str = "", label: 
         name=name,
         label=speech.word(label or f"field:{name}"),
         value=typed.value(name),
-        hint=hint(kind) if kind else "",
+        hint=speech.word("hint:such-as", ways=hint(kind)) if kind else "",
         fault=typed.faults.get(name, ""),
         unit=printed_unit(unit_of(kind, speech.system)) if kind else "",
         mode="decimal" if kind else "text",

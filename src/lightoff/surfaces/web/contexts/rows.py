@@ -1,6 +1,6 @@
 """One row of the list: a target in a run, in words, with its window strip."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -9,8 +9,10 @@ from lightoff.inference.estimate import COVERAGE
 from lightoff.judgement import Row
 from lightoff.surfaces.drawing import state_of, strip
 from lightoff.surfaces.drawing.marks import Mark, State
+from lightoff.surfaces.web.speech import bound
 from lightoff.surfaces.words import Speech
 
+_HARD = (" limit", " maximum")
 TONES: dict[State, str] = {"hi": "too high", "lo": "too low"}
 
 
@@ -33,7 +35,7 @@ class Value:
     @property
     def text(self) -> str:
         spread = f" ± {self.spread}" if self.spread else ""
-        return f"{self.number}{spread} {self.unit}".strip()
+        return bound(f"{self.number}{spread} {self.unit}".strip())
 
 
 @dataclass(frozen=True)
@@ -150,3 +152,15 @@ def anchor(row: Row) -> str:
 def by_key(rows: tuple[Row, ...]) -> Mapping[str, Row]:
     """Rows by what tells them apart."""
     return {row.key: row for row in rows}
+
+
+def is_silent(row: Row, rows: Iterable[Row]) -> bool:
+    """Whether a hard limit says nothing that the window it belongs to does not say as well."""
+    base = next((row.id.removesuffix(end) for end in _HARD if row.id.endswith(end)), "")
+    if not base or row.stale or row.decision not in ("conforms", "not measured"):
+        return False
+    return any(
+        (other.id, other.point, other.run) == (base, row.point, row.run)
+        and (row.decision == "conforms" or other.decision == row.decision)
+        for other in rows
+    )

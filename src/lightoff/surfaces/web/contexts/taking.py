@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from lightoff.inference.instruments import channel_for, quantity_read
-from lightoff.machine import Machine, Point, points, readable, runs
+from lightoff.machine import Point, points, readable, runs
 from lightoff.quantity import printed_unit
 from lightoff.surfaces.web.contexts.bench import Bench
 from lightoff.surfaces.web.contexts.fields import (
@@ -23,12 +23,15 @@ TRAVERSE = "duct.traverse"
 METER = "gas.meter.seconds"
 _SHAPES = ("rectangular", "round")
 _STATES = ("as found", "as left")
+_OWN_FAULTS = ("value", "position", "note", "dial", "revolutions", "width", "height", "diameter",
+               "pressures", "velocities")  # fmt: skip
 
 
 @dataclass(frozen=True)
 class Taking:
     """The form: where it is sent, what may be chosen, what stands in it, what was wrong."""
 
+    base: str
     action: str
     event_id: str
     points: tuple[Options, ...]
@@ -39,9 +42,6 @@ class Taking:
     instruments: tuple[Options, ...]
     window: str
     caution: str
-    is_meter: bool
-    is_traverse: bool
-    is_flue: bool
     fan_stopped: bool
     more: tuple[Field, ...]  # position and note
     meter: tuple[Field, ...]  # dial and turns
@@ -54,13 +54,12 @@ class Taking:
 def taking(bench: Bench, typed: Typed, event_id: str) -> Taking:
     """The form, with what was typed in it; a first point and run where nothing was."""
     point = _point(bench, typed)
-    run = _run(bench.machine, point, typed)
+    run = _run(bench, point, typed)
     speech, kind = bench.speech, point.kind
     unit = typed.value("unit") or unit_of(kind, speech.system)
     more = tuple(field_of(name, speech, typed) for name in ("position", "note"))
-    faulted = {"point", "run", "value", "instrument", "position", "note", "dial", "revolutions"}
-    faulted |= {"width", "height", "diameter", "pressures", "velocities", "state"}
     return Taking(
+        base=bench.base,
         action=f"{bench.base}/readings",
         event_id=event_id,
         points=tuple(_points(bench, point.id)),
@@ -71,12 +70,9 @@ def taking(bench: Bench, typed: Typed, event_id: str) -> Taking:
         ),
         value=field_of("value", speech, typed, kind=kind),
         units=options(((u, printed_unit(u)) for u in units_of(kind, speech.system)), unit),
-        instruments=_instruments(bench, point, typed.value("instrument")),
+        instruments=_instruments(bench, point, typed.values.get("instrument")),
         window=_window(bench, point.id, run),
         caution=_caution(bench, point.id, run),
-        is_meter=point.id == METER,
-        is_traverse=point.id == TRAVERSE,
-        is_flue=point.id.startswith("flue."),
         fan_stopped=typed.value("fan_stopped") != "",
         more=more,
         meter=(
@@ -91,8 +87,7 @@ def taking(bench: Bench, typed: Typed, event_id: str) -> Taking:
             [("", speech.word("state:told")), *((s, speech.word(f"state:{s}")) for s in _STATES)],
             typed.value("state"),
         ),
-        faults=tuple(text for name, text in typed.faults.items() if name not in faulted)
-        + tuple(typed.faults[name] for name in ("point", "run", "state") if name in typed.faults),
+        faults=typed.besides(*_OWN_FAULTS),
     )
 
 
@@ -104,31 +99,39 @@ def _plane(speech: Speech, typed: Typed) -> Iterator[Field]:
 
 
 def _point(bench: Bench, typed: Typed) -> Point:
-    """The point chosen, else the first that still wants a reading."""
+    """The point chosen, else one to take again, else the first that still wants a reading."""
     there = points(bench.machine)
     chosen = typed.value("point")
     by_id = {point.id: point for point in there}
     if chosen in by_id:
         return by_id[chosen]
-    waiting = (bench.unread(row) for row in bench.answer.targets)
-    first = next((point for point in waiting if point), there[0].id)
-    return by_id.get(first, there[0])
+    waiting = [point for point, _ in _waiting(bench)]
+    return next((by_id[point] for point in waiting if point in by_id), there[0])
+
+
+def _waiting(bench: Bench) -> Iterator[tuple[str, str]]:
+    """What is to be read, with its run: first what an adjustment made stale."""
+    yield from ((p.id, p.run) for p in bench.answer.points if p.stale)
+    for row in bench.answer.targets:
+        if point := bench.unread(row):
+            yield point, row.run or ""
 
 
 def next_point(bench: Bench, point: str, run: str) -> str:
     """The point to read after this one in the same run: the next in order that a row waits for."""
     order = [p.id for p in points(bench.machine) if readable(bench.machine, p, run)]
-    waiting = {bench.unread(row) for row in bench.answer.targets if row.run == run}
+    waiting = {waits for waits, there in _waiting(bench) if there == run}
     after = order[order.index(point) + 1 :] if point in order else order
     return next((p for p in [*after, *order] if p in waiting), point)
 
 
-def _run(machine: Machine, point: Point, typed: Typed) -> str:
+def _run(bench: Bench, point: Point, typed: Typed) -> str:
+    """The run chosen, else the one this point waits in, else a likely one."""
+    machine = bench.machine
     may = [run for run in runs(machine) if readable(machine, point, run)]
-    chosen = typed.value("run")
-    if chosen in may:
-        return chosen
-    return next((run for run in ("high", f"high.{point.furnace}", "fan") if run in may), may[0])
+    waiting = (run for waits, run in _waiting(bench) if waits == point.id)
+    likely = ("high", f"high.{point.furnace}", "fan")
+    return next(run for run in (typed.value("run"), *waiting, *likely, *may) if run in may)
 
 
 def _points(bench: Bench, chosen: str) -> Iterator[Options]:
@@ -142,12 +145,13 @@ def _points(bench: Bench, chosen: str) -> Iterator[Options]:
         yield Options(title, options(((p.id, bench.speech.point(p.id)) for p in there), chosen))
 
 
-def _instruments(bench: Bench, point: Point, chosen: str) -> tuple[Options, ...]:
+def _instruments(bench: Bench, point: Point, chosen: str | None) -> tuple[Options, ...]:
     """The instruments carried: those that read this quantity first."""
     speech, quantity = bench.speech, quantity_read(point.id, point.kind)
     fit = [i for i in bench.visit.instruments if channel_for(i, quantity)]
     rest = [i for i in bench.visit.instruments if i not in fit]
-    chosen = chosen or _usual(bench, point, [i.id for i in fit])
+    if chosen is None:
+        chosen = _usual(bench, point, [i.id for i in fit])
     none = Options("", options([("", speech.word("instrument:none"))], chosen))
     groups = [("instruments:fit", fit), ("instruments:other", rest)]
     named = [
@@ -180,9 +184,9 @@ def _dialled(bench: Bench, typed: Typed) -> Typed:
     """The dial as it was last clocked, so that it is typed once."""
     if typed.value("dial"):
         return typed
-    dials = [r.dial for r in bench.visit.readings if r.dial] or [bench.machine.site.meter_dial]
-    if dials[-1] is None:
+    clocked = (r.dial for r in reversed(bench.visit.readings) if r.dial)
+    dial = next(clocked, bench.machine.site.meter_dial)
+    if dial is None:
         return typed
-    text = bench.speech.parts(dials[-1], "volume").number
+    text = bench.speech.parts(dial, "volume").number
     return Typed({**typed.values, "dial": text}, typed.faults)
-

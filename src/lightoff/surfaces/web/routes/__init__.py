@@ -1,0 +1,1 @@
+"""Routes by noun: each reads a request, calls the record or a pure function, shows a page."""
