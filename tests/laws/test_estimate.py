@@ -54,7 +54,7 @@ def test_a_budget_is_the_parts_and_adds_up(a: float, u: float) -> None:
 )
 def test_a_formula_without_a_value_says_so(formula: object) -> None:
     with pytest.raises(NoSuchStateError):
-        combine(formula, Estimate(0.0))  # type: ignore[arg-type]
+        combine(formula, Estimate(0.0))
 
 
 @given(values, sizes, values)

@@ -38,9 +38,9 @@ def test_what_is_shown_can_be_typed_again_within_the_shown_digits(
     kind: str, number: float, system: str
 ) -> None:
     value = _value(kind, number)
-    text = typed(value, kind, system)  # type: ignore[arg-type]
-    unit = KINDS[kind].unit(system)  # type: ignore[arg-type]
-    places = decimals(kind, unit, system)  # type: ignore[arg-type]
+    text = typed(value, kind, system)
+    unit = KINDS[kind].unit(system)
+    places = decimals(kind, unit, system)
     back = parse(text, kind).value
     half = 0.5 * 10**-places * BY_NAME[unit].factor
     assert abs(back - value) <= half * (1 + 1e-9) + 1e-9 * abs(value)
@@ -51,9 +51,9 @@ def test_a_gauge_that_resolves_less_shows_fewer_digits(
     kind: str, number: float, system: str, power: int
 ) -> None:
     value = _value(kind, number)
-    unit = KINDS[kind].unit(system)  # type: ignore[arg-type]
+    unit = KINDS[kind].unit(system)
     resolution = 10.0**power * BY_NAME[unit].factor
-    text = typed(value, kind, system, resolution=resolution)  # type: ignore[arg-type]
+    text = typed(value, kind, system, resolution=resolution)
     assert abs(parse(text, kind).value - value) <= resolution / 2 * (1 + 1e-6) + 1e-9 * abs(value)
     number_text = text.split(" ")[0]
     assert len(number_text.partition(".")[2]) == max(0, -power)
@@ -160,7 +160,7 @@ def test_no_text_ever_breaks_the_reader(text: object, kind: str) -> None:
 def test_a_value_shown_in_either_system_is_the_same_value(kind: str, number: float) -> None:
     value = _value(kind, number)
     for system in ("us", "si"):
-        unit = KINDS[kind].unit(system)  # type: ignore[arg-type]
+        unit = KINDS[kind].unit(system)
         back = in_unit(value, kind, unit) * BY_NAME[unit].factor
         back += 0.0 if KINDS[kind].difference else BY_NAME[unit].offset
         assert back == pytest.approx(value, rel=1e-9, abs=1e-12)

@@ -6,6 +6,8 @@ from pathlib import Path
 from random import Random
 from time import sleep
 
+import pytest
+
 from lightoff.record import SqliteStore, verify
 from record.writer import STREAM, event, write
 
@@ -71,3 +73,10 @@ def test_nothing_acknowledged_is_lost_to_kills(tmp_path: Path) -> None:
     kept, working = kill_often(50, tmp_path / "record.sqlite")
     assert working > 25
     assert kept > 50
+
+
+@pytest.mark.prove
+def test_nothing_acknowledged_is_lost_to_five_hundred_kills(tmp_path: Path) -> None:
+    kept, working = kill_often(500, tmp_path / "record.sqlite")
+    assert working > 250
+    assert kept > 500

@@ -34,7 +34,7 @@ def test_package_and_engine_bear_one_version() -> None:
 def test_every_example_is_judged_and_said(path: Path) -> None:
     answer = lightoff.assess(lightoff.load(path))
     for units in ("us", "si"):
-        text = lightoff.render(answer, units=units, everything=True)  # type: ignore[arg-type]
+        text = lightoff.render(answer, units=units, everything=True)
         assert all(len(line) <= 80 for line in text.splitlines())
     json.dumps(answer.to_dict(), allow_nan=False)
 

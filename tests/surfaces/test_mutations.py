@@ -55,7 +55,9 @@ def run(path: Path) -> int:
 
 
 @pytest.mark.parametrize("example", EXAMPLES, ids=[path.stem for path in EXAMPLES])
+@pytest.mark.parametrize("copies", [EACH, pytest.param(2000, marks=pytest.mark.prove)])
 def test_every_broken_copy_is_answered_in_sentences(
+    copies: int,
     example: Path,
     tmp_path: Path,
     monkeypatch: pytest.MonkeyPatch,
@@ -63,7 +65,7 @@ def test_every_broken_copy_is_answered_in_sentences(
 ) -> None:
     text = example.read_text(encoding="utf-8")
     kinds = set()
-    for number, (kind, content) in zip(range(EACH), broken(text, seed=7), strict=False):
+    for number, (kind, content) in zip(range(copies), broken(text, seed=7), strict=False):
         path = tmp_path / f"{number}.toml"
         path.write_bytes(content)
         monkeypatch.setattr("sys.argv", ["lightoff", "judge", str(path)])

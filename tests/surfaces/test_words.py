@@ -70,7 +70,7 @@ def test_no_sentence_of_an_assessment_is_left_unfilled() -> None:
     job = parse_tree(tree(furnaces=3) | {"visit": [visit("high.1 train.1.1.manifold 3.9 inwc")]})
     answer = assess(job.machine(), job.visit(1))
     for system in ("us", "si"):
-        speech = Speech(system)  # type: ignore[arg-type]
+        speech = Speech(system)
         for row in answer.targets:
             for text in (speech.row(row), speech.say(row.why, row), speech.window(row)):
                 assert "{" not in text

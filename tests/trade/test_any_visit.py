@@ -69,7 +69,18 @@ def judged(job: dict[str, Any]) -> dict[str, Any] | None:
 @settings(max_examples=250, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(visits())
 def test_any_visit_is_answered_in_numbers(job: dict[str, Any]) -> None:
-    # what is impossible is refused: take it out and judge the rest
+    answered_in_numbers(job)
+
+
+@pytest.mark.prove
+@settings(max_examples=10_000, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(visits())
+def test_ten_thousand_visits_are_answered_in_numbers(job: dict[str, Any]) -> None:
+    answered_in_numbers(job)
+
+
+def answered_in_numbers(job: dict[str, Any]) -> None:
+    """What is impossible is refused; the rest is judged, and every number is one."""
     kept = []
     for entry in job["visit"][0]["reading"]:
         with contextlib.suppress(JobError):

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from lightoff.inference.estimate import Estimate, Part, combine
 from lightoff.inference.instruments import UNKNOWN, channel_for, instrument_parts, quantity_read
 from lightoff.inference.methods import method_parts
-from lightoff.judgement.history import Held, History, State, in_time
+from lightoff.judgement.history import Held, History, State
 from lightoff.machine import Machine, Visit, kind_of
 from lightoff.machine.visit import Channel, Instrument, Reading
 from lightoff.physics.atmosphere import barometric_pressure
@@ -52,9 +52,14 @@ class Evidence:
             return ()
         if self.until is None:
             return held.readings
-        order = {id(r): i for i, r in enumerate(in_time(self.visit.readings))}
-        now = order[id(self.until)]
-        return tuple(r for r in held.readings if order[id(r)] <= now) or held.readings[:1]
+        order = self.history.order
+        now = order[self.until.place]
+        return tuple(r for r in held.readings if order[r.place] <= now) or held.readings[:1]
+
+    def moments(self, points: tuple[str, ...], run: str) -> list[Reading]:
+        """Every reading at any of these points in a run that may speak, in time."""
+        readings = [reading for point in points for reading in self.readings(point, run)]
+        return sorted(readings, key=lambda reading: self.history.order[reading.place])
 
     def stale(self, point: str, run: str) -> bool:
         """Whether this point was read in this run, and an adjustment has moved it since."""
@@ -80,8 +85,10 @@ class Evidence:
     def anywhere(self, point: str) -> Estimate | None:
         """The latest reading at a point in any run: for what no run changes, as the barometer."""
         runs = [run for run, there in self.history.state(self.state) if there == point]
-        held = [self.get(point, run) for run in runs]
-        return next((estimate for estimate in reversed(held) if estimate is not None), None)
+        last = [self.readings(point, run)[-1] for run in runs if self.readings(point, run)]
+        if not last:
+            return None
+        return self.of(max(last, key=lambda reading: self.history.order[reading.place]))
 
     def of(self, reading: Reading) -> Estimate:
         """One reading with its uncertainty."""

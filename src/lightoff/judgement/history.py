@@ -6,7 +6,7 @@ from typing import Literal
 
 from lightoff.judgement.stale import moves
 from lightoff.machine import Machine, Visit, canonical
-from lightoff.machine.visit import Adjustment, Reading
+from lightoff.machine.visit import Reading
 
 State = Literal["as found", "as left"]
 Key = tuple[str, str]  # run, point
@@ -27,10 +27,14 @@ class Held:
 
 @dataclass(frozen=True)
 class History:
-    """The two states of one visit. As found: before the first adjustment that can move a point."""
+    """The two states of one visit. As found: before the first adjustment that can move a point.
+
+    `order` gives each reading's place in time, by its place in the job.
+    """
 
     found: dict[Key, Held] = field(default_factory=dict)
     left: dict[Key, Held] = field(default_factory=dict)
+    order: dict[str, int] = field(default_factory=dict)
 
     def state(self, state: State) -> dict[Key, Held]:
         return self.found if state == "as found" else self.left
@@ -39,7 +43,8 @@ class History:
 def history(machine: Machine, visit: Visit) -> History:
     """Sort a visit's readings into what was found and what was left."""
     groups: dict[Key, list[Reading]] = {}
-    for reading in in_time(visit.readings):
+    timed = in_time(visit.readings)
+    for reading in timed:
         groups.setdefault((canonical(machine, reading.run), reading.point), []).append(reading)
     found: dict[Key, Held] = {}
     left: dict[Key, Held] = {}
@@ -51,7 +56,7 @@ def history(machine: Machine, visit: Visit) -> History:
         if before:
             found[run, point] = Held(before)
         left[run, point] = after
-    return History(found, left)
+    return History(found, left, {reading.place: at for at, reading in enumerate(timed)})
 
 
 def in_time(readings: tuple[Reading, ...]) -> list[Reading]:
@@ -82,8 +87,3 @@ def _rank(reading: Reading, turned: list[dt.datetime]) -> int:
     if reading.state == "as found" or reading.at is None:
         return 0
     return sum(at <= reading.at for at in turned)
-
-
-def last_adjustment(visit: Visit) -> Adjustment | None:
-    """The latest adjustment of the visit."""
-    return max(visit.adjustments, key=lambda a: a.at, default=None)

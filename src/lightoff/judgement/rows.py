@@ -63,14 +63,8 @@ def series(target: Target, case: Case) -> list[Estimate] | Missing:
         return last
     if target.severity != "stop" and target.judge is None:
         return [last]
-    moments = [
-        reading
-        for need in case.instance.needs
-        for reading in case.evidence.readings(need, case.run)
-    ]
-    moments.sort(key=lambda r: (r.at.timestamp() if r.at else 0.0, r.line))
     earlier = []
-    for reading in moments[:-1]:
+    for reading in case.evidence.moments(case.instance.needs, case.run)[:-1]:
         then = Case(case.machine, case.instance, case.run, case.evidence.when(reading))
         estimate = reckoned(target.estimate, then)
         if isinstance(estimate, Estimate):

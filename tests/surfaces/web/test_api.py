@@ -97,6 +97,15 @@ def test_a_reading_is_kept_once_and_answered(bench) -> None:
     assert wrong.json()["faults"][0]["place"] == "value"
 
 
+def test_an_id_that_is_none_is_a_sentence(bench) -> None:
+    bench.reopened(FINDINGS)
+    url = f"/api/units/{bench.streams[FINDINGS]}/visits/1/readings"
+    sent = {"run": "fan", "point": "fan.rpm", "value": "930 rpm", "event_id": "x"}
+    answer = bench.browser.post(url, json=sent)
+    assert answer.status_code == 422
+    assert "no event id" in answer.json()["faults"][0]["message"]
+
+
 @pytest.mark.parametrize(
     "path", ["/api/nowhere", "/api/units/none", "/api/units/none/visits/1/answer"]
 )

@@ -12,7 +12,14 @@ from starlette.responses import Response
 from starlette.types import ASGIApp, Scope
 
 from lightoff import __version__
-from lightoff.record import Clash, Register, StoreError
+from lightoff.record import (
+    Clash,
+    RecordError,
+    Register,
+    StoreError,
+    TakenError,
+    UnknownUnitError,
+)
 from lightoff.surfaces.web.assets import load_assets
 from lightoff.surfaces.web.calm import Calm, Caught
 from lightoff.surfaces.web.desk import Desk
@@ -88,7 +95,17 @@ def _say_errors(app: FastAPI, calm: Calm) -> None:
     async def no_store(request: Request, _: Exception) -> Response:
         return calm.answer(request.url.path, 503, "store")
 
+    async def not_there(request: Request, _: Exception) -> Response:
+        return calm.answer(request.url.path, 404)
+
+    async def not_recorded(request: Request, error: Exception) -> Response:
+        # an id that is none, or that was used for something else
+        status = 409 if isinstance(error, TakenError) else 422
+        return calm.answer(request.url.path, status, said=str(error))
+
     app.add_exception_handler(HTTPException, calm.http)
+    app.add_exception_handler(RecordError, not_recorded)
+    app.add_exception_handler(UnknownUnitError, not_there)
     app.add_exception_handler(RequestValidationError, not_understood)
     app.add_exception_handler(Clash, clashed)
     app.add_exception_handler(StoreError, no_store)

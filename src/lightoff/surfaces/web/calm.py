@@ -39,11 +39,14 @@ class Calm:
         answer.headers.update(headers or {})
         return answer
 
-    def answer(self, path: str, status: int, reason: str = "") -> Response:
-        """A page, or for the API a fault, of a status; `reason` names the sentence if not it."""
+    def answer(self, path: str, status: int, reason: str = "", *, said: str = "") -> Response:
+        """A page, or for the API a fault, of a status; `reason` names the sentence if not it.
+
+        `said` is a sentence that is there already.
+        """
         speech = PageSpeech()
         name = reason or str(status if status in _KNOWN else 500 if status >= 500 else 400)
-        sentence = speech.word(f"calm:{name}")
+        sentence = said or speech.word(f"calm:{name}")
         if path.startswith("/api/") and path != "/api/docs":
             fault = {"place": "request", "line": None, "message": sentence}
             return JSONResponse({"faults": [fault]}, status)
