@@ -61,6 +61,9 @@ def test_a_point_is_opened_typed_on_the_pad_and_put_right_with_a_reason(
     for key in ("4", ".", "6", "7"):
         page.get_by_role("button", name=key, exact=True).click()
     expect(page.locator("#value")).to_have_value("4.67")
+    page.get_by_role("radio", name="mbar").check()
+    expect(page.locator("#unit")).to_have_text("mbar")
+    page.get_by_role("radio", name="in. w.c.").check()
     page.get_by_role("button", name="Delete the last figure").click()
     expect(page.locator("#preview")).to_contain_text("Would conform.")
     page.get_by_role("button", name="Keep this reading").click()

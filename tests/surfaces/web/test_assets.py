@@ -8,7 +8,7 @@ from lightoff.surfaces.web.assets import load_assets
 def test_every_asset_a_page_names_is_there_and_may_be_kept(bench) -> None:
     page = bench.browser.get("/").text
     urls = re.findall(r'(?:href|src)="(/assets/[^"]+)"', page)
-    assert len(urls) == 6
+    assert len(urls) == 7
     for url in urls:
         answer = bench.browser.get(url)
         assert answer.status_code == 200, url

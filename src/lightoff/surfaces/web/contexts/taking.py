@@ -1,7 +1,7 @@
 """The form that takes a reading: point, run, value, instrument, and what it is judged against."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from lightoff.inference.instruments import channel_for, quantity_read
 from lightoff.machine import Point, points, readable, runs
@@ -68,7 +68,7 @@ def taking(bench: Bench, typed: Typed, event_id: str) -> Taking:
             ((r, speech.run(r)) for r in runs(bench.machine) if readable(bench.machine, point, r)),
             run,
         ),
-        value=field_of("value", speech, typed, kind=kind),
+        value=replace(field_of("value", speech, typed, kind=kind), unit=printed_unit(unit)),
         units=options(((u, printed_unit(u)) for u in units_of(kind, speech.system)), unit),
         instruments=_instruments(bench, point, typed.values.get("instrument")),
         window=_window(bench, point.id, run),

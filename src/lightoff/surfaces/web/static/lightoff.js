@@ -32,6 +32,11 @@ document.addEventListener("click", (event) => {
   value.dispatchEvent(new Event("input", { bubbles: true }));
 });
 
+document.addEventListener("change", ({ target }) => {
+  const shown = document.getElementById("unit");
+  if (shown && target.name === "unit") shown.textContent = target.nextElementSibling.textContent;
+});
+
 // while a form is on its way nothing older is tried beside it
 let sending = false;
 document.addEventListener("submit", () => {
