@@ -92,6 +92,8 @@ def test_a_reading_is_kept_once_and_answered(bench) -> None:
     again = bench.browser.post(url, json=sent)
     assert again.status_code == 201
     assert again.json()["version"] == body["version"]
+    other = bench.browser.post(url, json={**sent, "value": "3.3 inwc"})
+    assert other.status_code == 409
     wrong = bench.browser.post(url, json={**sent, "event_id": None, "value": "3.2"})
     assert wrong.status_code == 422
     assert wrong.json()["faults"][0]["place"] == "value"

@@ -104,6 +104,14 @@ def test_an_entry_is_taken_back_with_a_reason(bench, text_of) -> None:
     assert bench.entries(FINDINGS, "adjustment") == []
 
 
+def test_only_a_reading_is_put_right_by_typing_it_again(bench) -> None:
+    address = bench.reopened(FINDINGS)
+    places = bench.register.state(bench.streams[FINDINGS]).places
+    for place in ("visit.1", "visit.1.adjustment.1"):
+        url = f"{address}/entry/{places[place].id}/correct"
+        assert bench.browser.post(url, {"reason": "x"}).status_code == 404
+
+
 def test_an_entry_of_nowhere_cannot_be_taken_back(bench) -> None:
     address = bench.reopened(FINDINGS)
     url = f"{address}/entry/00000000-0000-4000-8000-000000000001/withdraw"

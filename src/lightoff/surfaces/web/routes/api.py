@@ -152,7 +152,9 @@ async def take(stream: str, number: int, request: Request, desk: AtDesk) -> JSON
     try:
         entry = await _tree(request)
         event_id = str(entry.pop("event_id", None) or desk.new_id())
-        desk.write(stream, Note(number, "reading", entry), event_id, bench.visit.by or "")
+        # the same reading again is harmless; another one under a known id is a clash
+        by = bench.visit.by or desk.by
+        desk.register.do(stream, Note(number, "reading", entry), by=by, event_id=event_id)
     except (JobError, Refused) as error:
         return _refused(error)
     return JSONResponse(_taken(desk.judged(stream, number), event_id), 201)

@@ -79,6 +79,8 @@ async def correct(
     """Put a reading right that was written down wrongly."""
     form, bench = await sent(request), desk.bench(stream, number)
     entry = _entry(bench, entry_id)
+    if entry.kind != "reading":  # anything else is taken back and written anew
+        raise HTTPException(404)
     retyped = {name: form.get(name) for name in CORRECTABLE if name in entry.tree}
     now = {**entry.tree, **entries.retyped(retyped, str(entry.tree["point"]), bench.speech.system)}
     return _change(desk, bench, entry, Correct(entry_id, now, form.get("reason")), form)
