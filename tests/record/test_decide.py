@@ -88,7 +88,7 @@ def test_every_fault_of_an_entry_is_told_at_its_place_within_the_entry() -> None
 
 def test_a_fault_of_the_entry_as_a_whole_has_the_entry_as_its_place() -> None:
     assert reasons(standing({}), Note(1, "reading", {**FIRST, "value": None})).keys() == {"entry"}
-    assert reasons(standing({}), Note(1, "reading", 7)).keys() == {"entry"}  # type: ignore[arg-type]
+    assert reasons(standing({}), Note(1, "reading", 7)).keys() == {"entry"}
 
 
 def test_reasons_of_all_sorts_are_told_together() -> None:
@@ -141,8 +141,8 @@ def test_before_a_unit_is_declared_nothing_is_written(command: Command, place: s
     ("command", "place", "said"),
     [
         (DeclareUnit(UNIT), "unit", "already"),
-        (DeclareUnit(7), "entry", "not a table"),  # type: ignore[arg-type]
-        (CorrectPlate([]), "entry", "not a table"),  # type: ignore[arg-type]
+        (DeclareUnit(7), "entry", "not a table"),
+        (CorrectPlate([]), "entry", "not a table"),
         (Note(0, "reading", FIRST), "visit", "there is one"),
         (Note(2, "reading", FIRST), "visit", "there is one"),
         (CloseVisit(2, "off"), "visit", "there is one"),

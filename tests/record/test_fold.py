@@ -29,7 +29,7 @@ def after(*commands: object, state: State | None = None) -> State:
     """What stands after commands; the event of command n has id n."""
     state = state or State()
     for number, command in enumerate(commands, start=1):
-        state = fold(decided(state, command, number), state)  # type: ignore[arg-type]
+        state = fold(decided(state, command, number), state)
     return state
 
 

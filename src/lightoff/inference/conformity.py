@@ -92,7 +92,7 @@ def decide_stop(
     """
     decisions = [decide(value, u, lower, upper, how) for value, u in readings]
     past = [not within(value, lower, upper) for value, _ in readings]
-    stood, since = retaken(past, [d == "conforms" for d in decisions], _steady(readings[-2:]))
+    stood, since = retaken(past, [d == "conforms" for d in decisions], steady(readings[-2:]))
     if past[-1]:
         return "does not conform", since
     return (stood if since and stood == "undecided" else decisions[-1]), since
@@ -118,7 +118,7 @@ def retaken(past: list[bool], proven: list[bool], steady: bool) -> tuple[Decisio
     return ("conforms" if settled else "undecided"), True
 
 
-def _steady(readings: list[tuple[float, float]]) -> bool:
+def steady(readings: list[tuple[float, float]]) -> bool:
     """Whether the last two agree within their expanded uncertainty."""
     (one, u), (two, v) = readings[0], readings[-1]
     return abs(one - two) <= COVERAGE * math.hypot(u, v)

@@ -2,9 +2,10 @@
 
 from lightoff.inference.estimate import RECTANGULAR, Part
 from lightoff.machine.visit import Channel, Instrument
+from lightoff.quantity import si
 
 KELVIN = 273.15
-INCH = 249.08891  # [Pa] one inch of water
+INCH = si(1, "inwc")  # [Pa]
 
 _QUANTITY_OF_KIND = {
     "pressure": "pressure",

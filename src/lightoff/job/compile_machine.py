@@ -43,7 +43,7 @@ def _machine(
 
 def filled(kind: type[T], table: Table, **own: Any) -> T:
     """A `kind` with what the table declares and `own`; its own defaults fill the rest."""
-    names = {field.name for field in fields(kind)}  # type: ignore[arg-type]
+    names = {field.name for field in fields(kind)}  # type: ignore[arg-type]  # mypy cannot say that T is a dataclass
     declared = {name: value for name, value in table if value is not None and name in names}
     return kind(**{**declared, **own})
 

@@ -60,6 +60,14 @@ class Row:
         return "|".join(str(x or "") for x in (self.id, self.point, self.run, self.furnace))
 
 
+@dataclass(frozen=True)
+class Judged:
+    """A row, and the remark its limit called for."""
+
+    row: Row
+    remark: Remark | None = None
+
+
 def with_estimate(row: Row, found: Estimate | None) -> Row:
     """The row with what was found, its uncertainty, and what that is made of."""
     if found is None:

@@ -72,9 +72,8 @@ def _carried(
 
 def _rows(told: Evidence) -> tuple[tuple[Row, ...], tuple[Remark, ...]]:
     machine, visit = told.machine, told.visit
-    judged = judged_rows(told)
-    rows = [deferred(machine, visit, row) for row in [j.row for j in judged]]
-    rows += [deferred(machine, visit, row) for row in proof_rows(told)]
+    judged = [*judged_rows(told), *proof_rows(told)]
+    rows = [deferred(machine, visit, j.row) for j in judged]
     marked = tuple(replace(row, required=is_required(machine, visit, row)) for row in rows)
     said = {j.remark.place: j.remark for j in judged if j.remark is not None}
     return marked, tuple(said.values())

@@ -15,12 +15,13 @@ from lightoff.judgement.gas_site import (
 from lightoff.machine import firing
 from lightoff.machine.visit import Reading
 from lightoff.physics.gas_flow import base_volume_factor, metered_input, orifice_input
+from lightoff.quantity import si
 
 METER = 0.0115  # [1] a meter in service, counted correct within 2 %; state and city rules
 METER_TEMPERATURE = 288.706  # [K] 60 degF, where nobody read it ...
 METER_TEMPERATURE_SPREAD = 5.0  # [K] ... engineering judgement
-METER_PRESSURE = 7.0 * 249.08891  # [Pa] utilization pressure, where nobody read it ...
-METER_PRESSURE_SPREAD = 0.8 * 249.08891  # [Pa] ... engineering judgement
+METER_PRESSURE = si(7.0, "inwc")  # [Pa] utilization pressure, where nobody read it ...
+METER_PRESSURE_SPREAD = si(0.8, "inwc")  # [Pa] ... engineering judgement
 COMPENSATION = 0.0029  # [1] a compensated meter within 15 K of base; OIML R 137 (from memory)
 
 

@@ -8,14 +8,13 @@ from lightoff.physics.atmosphere import barometric_pressure
 from lightoff.physics.constants import GAS_BASE_PRESSURE, STANDARD_PRESSURE
 from lightoff.physics.fuel_gas import heating_value, relative_density, wobbe
 from lightoff.physics.gas_flow import code_derate_factor, manifold_for_input_factor
-
-BTU_PER_FT3 = 1055.05585262 / 0.3048**3  # [J/m3]
+from lightoff.quantity import si
 
 # mean and standard uncertainty of a gas nobody declared: heating value [J/m3], relative density [1]
 # natural gas: US EIA state means 2020 to 2025; GRI-92/0123 (from memory). Propane: HD-5 limits
 _UNDECLARED = {
-    "natural gas": ((1037 * BTU_PER_FT3, 16 * BTU_PER_FT3), (0.598, 0.018)),
-    "propane": ((2503 * BTU_PER_FT3, 19 * BTU_PER_FT3), (1.514, 0.0115)),
+    "natural gas": ((si(1037, "Btu/ft3"), si(16, "Btu/ft3")), (0.598, 0.018)),
+    "propane": ((si(2503, "Btu/ft3"), si(19, "Btu/ft3")), (1.514, 0.0115)),
 }
 TOGETHER = 0.88  # [1] correlation of heating value and relative density across cities
 DECLARED_HEATING_VALUE = 0.0077  # [1] month to month 0.7 %, base pressure not said 0.32 %

@@ -1,25 +1,17 @@
 """Every target with a number, in every run in which its points were read."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from lightoff.inference.conformity import probability_within
 from lightoff.inference.estimate import Estimate, NoSuchStateError
-from lightoff.judgement.answer import Row, with_estimate
+from lightoff.judgement.answer import Judged, Row, with_estimate
 from lightoff.judgement.evidence import Evidence, Missing
 from lightoff.judgement.limits import allowed
-from lightoff.judgement.message import Remark, message
+from lightoff.judgement.message import message
 from lightoff.judgement.rulings import rule
 from lightoff.judgement.target import Bounds, Case, Instance, Target
 from lightoff.judgement.targets import TARGETS
-
-
-@dataclass(frozen=True)
-class Judged:
-    """A row, and the remark its limit called for."""
-
-    row: Row
-    remark: Remark | None = None
 
 
 def judged_rows(evidence: Evidence) -> list[Judged]:

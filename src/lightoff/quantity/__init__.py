@@ -4,7 +4,7 @@ from lightoff.quantity.errors import LightoffError, QuantityError
 from lightoff.quantity.kinds import EXAMPLES, KINDS, Kind, System
 from lightoff.quantity.parse import Quantity, parse, ways
 from lightoff.quantity.show import Shown, decimals, in_unit, printed_unit, shown, typed
-from lightoff.quantity.units import BY_NAME, UNITS, Unit, find
+from lightoff.quantity.units import BY_NAME, UNITS, Unit, find, si
 
 __all__ = [
     "BY_NAME",
@@ -24,6 +24,7 @@ __all__ = [
     "parse",
     "printed_unit",
     "shown",
+    "si",
     "typed",
     "ways",
 ]

@@ -40,7 +40,7 @@ MOST_DECIMALS = 6
 
 @dataclass(frozen=True)
 class Shown:
-    """A number and its unit, ready to print; `text` joins them so that they never break apart."""
+    """A number and its unit, ready to print; `text` joins them."""
 
     number: str
     unit: str

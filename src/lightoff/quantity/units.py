@@ -167,6 +167,15 @@ def find(text: str) -> Unit | None:
     return _EXACT.get(key) or _FOLDED.get(key.lower())
 
 
+def si(number: float, unit: str) -> float:
+    """A number of a unit in SI, for a limit that the trade writes in its own; differences only.
+
+    >>> si(2, "inwc")
+    498.17782
+    """
+    return number * BY_NAME[unit].factor
+
+
 def spellings() -> list[str]:
     """Every way to write a unit, for a nearest-name search."""
     return list(_EXACT)

@@ -2,12 +2,14 @@
 
 from dataclasses import replace
 
+from lightoff.inference.conformity import retaken, steady
 from lightoff.inference.estimate import RECTANGULAR, Estimate, NoSuchStateError, Part, combine
 from lightoff.inference.instruments import UNKNOWN
-from lightoff.judgement.answer import Row, with_estimate
+from lightoff.judgement.answer import Judged, Row, with_estimate
 from lightoff.judgement.evidence import Evidence
-from lightoff.judgement.limits import said_by
+from lightoff.judgement.limits import Allowed, overridden
 from lightoff.judgement.message import message
+from lightoff.judgement.target import Bounds
 from lightoff.machine.visit import Decay, Visit
 from lightoff.physics.tightness import temperature_corrected_drop
 
@@ -34,8 +36,9 @@ def joint_row(visit: Visit) -> Row:
     return row
 
 
-def decay_row(evidence: Evidence) -> Row:
-    """Pressure lost beyond what temperature explains: the worst section, by its last test."""
+def decay_row(evidence: Evidence) -> Judged:
+    """Pressure lost beyond what temperature explains: the section that stands worst."""
+    hold = _allowed(evidence.visit)
     row = Row(
         id="tightness: decay",
         decision="not measured",
@@ -43,35 +46,43 @@ def decay_row(evidence: Evidence) -> Row:
         why=message("no-decay-test"),
         caution="caution-test",
     )
-    last = {decay.section: decay for decay in evidence.visit.decays}
-    if not last:
-        return row
+    sections: dict[str, list[Estimate]] = {}
     try:
-        drops = [(_drop(evidence, decay), decay) for decay in last.values()]
+        for decay in evidence.visit.decays:
+            sections.setdefault(decay.section, []).append(_drop(evidence, decay))
     except NoSuchStateError:
-        return replace(row, why=message("no-such-decay"))
-    worst, decay = max(drops, key=lambda pair: pair[0].value - pair[0].expanded)
-    allowance, source = _allowance(evidence.visit)
-    leaking = worst.value - allowance > worst.expanded
-    values = {"section": decay.section, "drop": worst.value, "expanded": worst.expanded}
+        return Judged(replace(row, why=message("no-such-decay")), hold.remark)
+    judged = [_section(row, name, drops, hold.bounds) for name, drops in sections.items()]
+    worst = min(judged, key=lambda each: _WORST_FIRST.index(each.decision), default=row)
+    return Judged(worst, hold.remark)
+
+
+_WORST_FIRST = ("does not conform", "undecided", "conforms", "not measured")
+
+
+def _section(row: Row, section: str, drops: list[Estimate], bounds: Bounds | None) -> Row:
+    """A drop beyond its own uncertainty is a leak, and stands until two later tests hold."""
+    allowance = bounds.upper or 0.0 if bounds is not None else 0.0
+    past = [drop.value - allowance > drop.expanded for drop in drops]
+    agree = steady([(drop.value, drop.u) for drop in drops[-2:]])
+    decision, _ = retaken(past, [not leaks for leaks in past], agree)
+    why = {"does not conform": "decays", "undecided": "retaken"}.get(decision, "holds")
+    last = drops[-1]
     return replace(
-        with_estimate(row, worst),
-        decision="does not conform" if leaking else "conforms",
+        with_estimate(row, last),
+        decision=decision,
         upper=allowance,
         kind="pressure",
-        limit_from="code" if source else "physics",
-        source=source or SOURCE,
-        why=message("decays" if leaking else "holds", **values),
+        limit_from=None if bounds is None else bounds.limit_from,
+        source=None if bounds is None else bounds.source,
+        why=message(why, section=section, drop=last.value, expanded=last.expanded),
     )
 
 
-def _allowance(visit: Visit) -> tuple[float, str | None]:
-    """What the authority allows a section to lose [Pa], and who said so; nothing otherwise."""
-    for limit in reversed(visit.limits):
-        said = said_by(limit.source) != "specification"
-        if limit.target == "tightness: decay" and limit.upper is not None and said:
-            return limit.upper, limit.source
-    return 0.0, None
+def _allowed(visit: Visit) -> Allowed:
+    """Nothing may be lost, unless the authority allows it [Pa]."""
+    limit = next((x for x in reversed(visit.limits) if x.target == "tightness: decay"), None)
+    return overridden("stop", Bounds(None, 0.0, "physics", SOURCE), limit)
 
 
 def _drop(evidence: Evidence, decay: Decay) -> Estimate:

@@ -6,8 +6,8 @@ from typing import Literal
 
 from lightoff.inference.conformity import Decision, decide, decide_stop, probability_within
 from lightoff.inference.estimate import Estimate, Part
-from lightoff.judgement.answer import Row, with_estimate
-from lightoff.judgement.limits import said_by
+from lightoff.judgement.answer import Judged, Row, with_estimate
+from lightoff.judgement.limits import overridden
 from lightoff.judgement.message import message
 from lightoff.judgement.target import COMMON_PRACTICE, UNIT_PLATE, Bounds
 from lightoff.machine import Machine, Step, sequence
@@ -39,27 +39,30 @@ _TARGETS = (
 )
 
 
-def step_rows(machine: Machine, visit: Visit) -> Iterator[Row]:
+def step_rows(machine: Machine, visit: Visit) -> Iterator[Judged]:
     """One row a furnace for each timed target."""
     steps = {(step.id, step.furnace): step for step in sequence(machine)}
     for timed in _TARGETS:
+        limit = next((x for x in reversed(visit.limits) if x.target == timed.target), None)
         for number, _ in machine.numbered():
             step = steps.get((timed.step, number))
             if step is None:
                 continue
-            seconds = _seconds(visit, timed.step, number)
-            if timed.always or seconds is not None or step.seconds is not None:
-                yield _row(timed, step, seconds, _bounds(visit, timed, step))
+            found = _found(visit, timed, number)
+            if timed.always or found or step.seconds is not None:
+                hold = overridden(timed.severity, _usual(timed, step), limit)
+                yield Judged(_row(timed, step, found, hold.bounds), hold.remark)
 
 
-def _seconds(visit: Visit, name: str, furnace: int) -> float | None:
-    """Seconds measured of a step; a proven flame failure is timed as well."""
-    timed = [s.seconds for s in visit.steps if (s.id, s.furnace) == (name, furnace)]
-    timed += [t.seconds for t in visit.trips if (t.id, t.furnace) == (name, furnace)]
-    return next((s for s in reversed(timed) if s is not None), None)
+def _found(visit: Visit, timed: _Timed, furnace: int) -> list[Estimate]:
+    """Each time measured of a step; a proven flame failure is timed as well."""
+    measured = [s.seconds for s in visit.steps if (s.id, s.furnace) == (timed.step, furnace)]
+    measured += [t.seconds for t in visit.trips if (t.id, t.furnace) == (timed.step, furnace)]
+    hand = {Part("hand timing", timed.step): SUDDEN if timed.severity == "stop" else BY_HAND}
+    return [Estimate(seconds, hand) for seconds in measured if seconds is not None]
 
 
-def _row(timed: _Timed, step: Step, seconds: float | None, bounds: Bounds | None) -> Row:
+def _row(timed: _Timed, step: Step, found: list[Estimate], bounds: Bounds | None) -> Row:
     row = Row(
         id=timed.target,
         point=step.id,
@@ -70,9 +73,7 @@ def _row(timed: _Timed, step: Step, seconds: float | None, bounds: Bounds | None
         kind="time",
         caution="caution-trip",
     )
-    hand = SUDDEN if timed.severity == "stop" else BY_HAND
-    found = None if seconds is None else Estimate(seconds, {Part("hand timing", step.id): hand})
-    row = with_estimate(row, found)
+    row = with_estimate(row, found[-1] if found else None)
     if bounds is None:
         return replace(row, severity="correct", why=message("find-it"))
     row = replace(
@@ -82,32 +83,30 @@ def _row(timed: _Timed, step: Step, seconds: float | None, bounds: Bounds | None
         limit_from=bounds.limit_from,
         source=bounds.source,
     )
-    return row if found is None else _decided(row, timed, found)
+    return _decided(row, timed, found) if found else row
 
 
-def _decided(row: Row, timed: _Timed, found: Estimate) -> Row:
-    """A stop limit is guarded, and a bare reading past it does not conform."""
-    value, u, lower, upper = found.value, found.u, row.lower, row.upper
+def _decided(row: Row, timed: _Timed, found: list[Estimate]) -> Row:
+    """A stop limit is guarded, and a time past it stands until two later ones conform."""
+    last, stood = found[-1], False
     if timed.severity == "stop":
-        decision, _ = decide_stop([(value, u)], lower, upper)
+        series = [(each.value, each.u) for each in found]
+        decision, stood = decide_stop(series, row.lower, row.upper)
     else:
-        decision = decide(value, u, lower, upper, "simple")
-    whys: dict[Decision, str] = {"conforms": "within", "undecided": "straddles"}
+        decision = decide(last.value, last.u, row.lower, row.upper, "simple")
+    unsure = "retaken" if stood else "straddles"
+    whys: dict[Decision, str] = {"conforms": "within", "undecided": unsure}
     return replace(
         row,
         decision=decision,
         rule="guarded" if timed.severity == "stop" else "simple",
-        probability=probability_within(value, u, lower, upper),
-        why=message(whys.get(decision, f"{timed.wrong}-time"), expanded=found.expanded),
+        probability=probability_within(last.value, last.u, row.lower, row.upper),
+        why=message(whys.get(decision, f"{timed.wrong}-time"), expanded=last.expanded),
     )
 
 
-def _bounds(visit: Visit, timed: _Timed, step: Step) -> Bounds | None:
-    """The job's own limit, else the plate's seconds with a timer's tolerance."""
-    own = [limit for limit in visit.limits if limit.target == timed.target]
-    if own:
-        limit = own[-1]
-        return Bounds(limit.lower, limit.upper, said_by(limit.source), limit.source)
+def _usual(timed: _Timed, step: Step) -> Bounds | None:
+    """The plate's seconds, with a timer's tolerance where nothing has to stop."""
     if timed.severity == "stop":
         if step.seconds is None:
             return Bounds(None, FLAME_FAILURE, "common practice", COMMON_PRACTICE)

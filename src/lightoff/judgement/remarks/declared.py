@@ -8,18 +8,18 @@ from lightoff.machine.plate import Furnace
 from lightoff.physics.airflow import sensible_heat
 from lightoff.physics.constants import STANDARD_AIR_DENSITY
 from lightoff.physics.gas_flow import CODE_DERATE_ABOVE
+from lightoff.quantity import si
 
-INCH = 249.08891  # [Pa]
 EFFICIENCY = 0.80  # [1] gross, where the plate is silent; common practice, no source
 RISE_MARGIN = 0.10  # [1] of the window's ends, before a rise is called impossible; [cp]
 SHEAVE_MARGIN = 0.05  # [1] of the speed; [cp]
 DRIVE_HERTZ = (25.0, 66.0)  # [Hz] at which a drive is still reasonably run; [cp]
 AMPS_PRODUCT = (0.35, 0.97)  # [1] efficiency times power factor of any motor here; [cp]
 VOLTS_MARGIN = 0.10  # [1] NEMA MG 1
-LEAST_PROPANE_MANIFOLD = 6 * INCH  # [Pa] propane is fired at 8 to 11 in. w.c.; [cp]
-MOST_NATURAL_MANIFOLD = 6 * INCH  # [Pa] natural gas at 2 to 4 in. w.c.; [cp]
-LEAST_PROPANE_SUPPLY = 10 * INCH  # [Pa] propane comes at 11 to 14 in. w.c.; [cp]
-LEAN = 900 * 37258.9458  # [J/m3] 900 Btu/ft3, less than pipeline gas at standard conditions
+LEAST_PROPANE_MANIFOLD = si(6, "inwc")  # [Pa] propane is fired at 8 to 11 in. w.c.; [cp]
+MOST_NATURAL_MANIFOLD = si(6, "inwc")  # [Pa] natural gas at 2 to 4 in. w.c.; [cp]
+LEAST_PROPANE_SUPPLY = si(10, "inwc")  # [Pa] propane comes at 11 to 14 in. w.c.; [cp]
+LEAN = si(900, "Btu/ft3")  # [J/m3] less than pipeline gas at standard conditions
 HIGH_GROUND = 1000.0  # [m] where a low heating value is likely stated as delivered
 
 

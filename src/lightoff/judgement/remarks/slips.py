@@ -8,10 +8,9 @@ from collections.abc import Callable, Iterator, Sequence
 from lightoff.judgement.answer import Row
 from lightoff.judgement.evidence import Evidence
 from lightoff.judgement.message import Remark
+from lightoff.quantity import si
 
-INCH = 249.08891  # [Pa]
-PSI = 6894.757293168  # [Pa]
-MERCURY = 3386.389  # [Pa]
+INCH, PSI, MERCURY = si(1, "inwc"), si(1, "psi"), si(1, "inHg")  # [Pa]
 
 Slip = Callable[[float], float]
 

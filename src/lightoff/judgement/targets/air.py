@@ -18,8 +18,9 @@ from lightoff.judgement.target import (
 )
 from lightoff.judgement.targets.where import at_high, fan_and_high
 from lightoff.machine import Machine
+from lightoff.quantity import si
 
-SENSOR = 2.0 * 5 / 9  # [K] 2 degF, sensor against probe; [cp]
+SENSOR = si(2, "degF")  # [K] sensor against probe; [cp]
 EFFICIENCY = 0.03  # [1] points of efficiency about the plate's; [cp]
 
 

@@ -4,9 +4,8 @@ from collections.abc import Callable, Iterator
 
 from lightoff.judgement.target import Bounds, Instance, Target, at_most, reading
 from lightoff.machine import Machine
+from lightoff.quantity import si
 
-INCH = 249.08891  # [Pa]
-POUND = 4.4482216  # [N]
 LIFE_SAFETY = "NFPA 101 (from memory)"
 
 
@@ -21,7 +20,7 @@ def _door(name: str, pounds: float) -> Target:
         kind="force",
         instances=_at_high(f"door.{name}"),
         estimate=reading,
-        bounds=lambda _: at_most(pounds * POUND, "code", LIFE_SAFETY),
+        bounds=lambda _: at_most(si(pounds, "lbf"), "code", LIFE_SAFETY),
     )
 
 
@@ -33,7 +32,10 @@ TARGETS = (
         instances=_at_high("building.pressure"),
         estimate=reading,
         bounds=lambda _: Bounds(
-            -0.02 * INCH, 0.05 * INCH, "code", "NFPA 96 (from memory); upper end common practice"
+            si(-0.02, "inwc"),
+            si(0.05, "inwc"),
+            "code",
+            "NFPA 96 (from memory); upper end common practice",
         ),
     ),
     _door("unlatch", 15),

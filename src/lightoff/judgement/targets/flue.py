@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from lightoff.inference.conformity import acceptance, retaken
+from lightoff.inference.conformity import acceptance, retaken, steady
 from lightoff.inference.estimate import COVERAGE, Estimate, combine
 from lightoff.judgement.evidence import Missing
 from lightoff.judgement.flue import CLASS_LIMIT, air_free_co
@@ -24,6 +24,7 @@ from lightoff.judgement.targets.where import any_firing, at_low, each_furnace, w
 from lightoff.machine import Machine, firing
 
 CO_LOOK = 100e-6  # [1] air-free; look for the cause above it; [cp]
+CLIMB = 10e-6  # [1] air-free; a smaller step is a flame's own wavering; [cp]
 CO_AIR_EXPANDED = 5e-6  # [1] expanded uncertainty at which clean air is believed
 
 
@@ -50,7 +51,7 @@ def _judge_co(_case: Case, bounds: Bounds, found: list[Estimate]) -> Ruling | No
         return None
     before, now = found[-2], found[-1]
     climb = combine(lambda a, b: b - a, before, now)
-    if climb.value > COVERAGE * climb.u and climb.value > 0.1 * (bounds.upper or CO_LOOK):
+    if climb.value > COVERAGE * climb.u and climb.value > CLIMB:
         how = acceptance(now.expanded, bounds.lower, bounds.upper)
         return Ruling("does not conform", how, message("climbing", by=climb.value))
     return None
@@ -75,7 +76,8 @@ def _judge_excess(_case: Case, _bounds: Bounds, found: list[Estimate]) -> Ruling
         for gone, each in zip(past, found, strict=True)
     ]
     latest = found[-1]
-    decision, stood = retaken(past, clean, steady=True)
+    agree = steady([(each.value, each.u) for each in found[-2:]])
+    decision, stood = retaken(past, clean, agree)
     if past[-1]:
         return Ruling("does not conform", "guarded", message("co-in-air"))
     if stood and decision == "undecided":

@@ -35,10 +35,10 @@ from lightoff.judgement.target import (
 from lightoff.judgement.targets.where import at_high, at_low, each_train
 from lightoff.machine import Machine
 from lightoff.machine.plate import Train
+from lightoff.quantity import si
 
-INCH = 249.08891  # [Pa]
-PROPANE_SUPPLY = (11 * INCH, 14 * INCH)  # [Pa] where the plate is silent; [cp]
-OUTLET_TOLERANCE = 0.3 * INCH  # [Pa] about the plate's valve outlet; [cp]
+PROPANE_SUPPLY = (si(11, "inwc"), si(14, "inwc"))  # [Pa] where the plate is silent; [cp]
+OUTLET_TOLERANCE = si(0.3, "inwc")  # [Pa] about the plate's valve outlet; [cp]
 INPUT_LIMIT = 1.05  # [1] of the allowed input; [cp]
 MANIFOLD_LIMIT = 1.10  # [1] of the manifold pressure to set; [cp]
 

@@ -9,6 +9,7 @@ from lightoff.job import Job
 from lightoff.judgement import assess
 from lightoff.surfaces.report.context import report_context
 from lightoff.surfaces.words import Speech
+from lightoff.surfaces.words.bound import PageSpeech
 
 WEIGHTS = (400, 600, 700)
 
@@ -23,7 +24,7 @@ def page(
     """
     now = job.visit(visit)
     before = job.visit(now.number - 1) if now.number > 1 else None
-    spoken = speech or Speech(job.display.units)
+    spoken = speech or PageSpeech(job.display.units)
     answer = assess(job.machine(), now, before=before)
     environment = Environment(
         loader=PackageLoader("lightoff.surfaces.report"),

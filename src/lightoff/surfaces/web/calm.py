@@ -10,7 +10,7 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from lightoff.surfaces.web.contexts.shell import Shell, outside
 from lightoff.surfaces.web.pages import Pages
-from lightoff.surfaces.web.speech import PageSpeech
+from lightoff.surfaces.words.bound import PageSpeech
 
 _KNOWN = (400, 403, 404, 405, 413, 421, 500)
 log = logging.getLogger("lightoff.web")

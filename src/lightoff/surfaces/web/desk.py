@@ -16,7 +16,7 @@ from lightoff.record.fold import OPENING
 from lightoff.surfaces.web.contexts.bench import Bench, needs_of
 from lightoff.surfaces.web.contexts.units import Standing
 from lightoff.surfaces.web.pages import Pages
-from lightoff.surfaces.web.speech import PageSpeech
+from lightoff.surfaces.words.bound import PageSpeech
 
 MOST_KEPT = 256  # answers of as many visits
 

@@ -8,7 +8,7 @@ from lightoff.judgement.targets import TARGETS
 from lightoff.machine import Machine, Visit, canonical
 from lightoff.record import Entry
 from lightoff.surfaces.web.contexts.shell import unit_url
-from lightoff.surfaces.web.speech import PageSpeech
+from lightoff.surfaces.words.bound import PageSpeech
 
 Needs = Mapping[tuple[str, str], tuple[str, ...]]
 

@@ -11,8 +11,8 @@ from lightoff.record import Entry
 from lightoff.surfaces.web.contexts.bench import Bench
 from lightoff.surfaces.web.contexts.fields import Field, Typed, field_of
 from lightoff.surfaces.web.contexts.withdrawing import Forms, Withdrawing, withdrawing
-from lightoff.surfaces.web.speech import bound
 from lightoff.surfaces.words import Speech
+from lightoff.surfaces.words.bound import bound
 
 _NUMBER = re.compile(r"[-+−\d.,eE ]+?(?=\s*[^\d.,eE\s]|$)")
 CORRECTABLE = ("value", "dial", "revolutions")

@@ -9,8 +9,8 @@ from lightoff.inference.estimate import COVERAGE
 from lightoff.judgement import Row
 from lightoff.surfaces.drawing import state_of, strip
 from lightoff.surfaces.drawing.marks import Mark, State
-from lightoff.surfaces.web.speech import bound
 from lightoff.surfaces.words import Speech
+from lightoff.surfaces.words.bound import bound
 
 _HARD = (" limit", " maximum")
 TONES: dict[State, str] = {"hi": "too high", "lo": "too low"}

@@ -13,7 +13,7 @@ from lightoff.surfaces.web.desk import Desk
 from lightoff.surfaces.web.entries import without_blanks
 from lightoff.surfaces.web.forms import sent
 from lightoff.surfaces.web.routes.common import AtDesk, by_field, then
-from lightoff.surfaces.web.speech import PageSpeech
+from lightoff.surfaces.words.bound import PageSpeech
 
 router = APIRouter(include_in_schema=False)
 

@@ -1,4 +1,4 @@
-"""How a page speaks: the same sentences, in which no number is torn from its unit."""
+"""How pages and paper speak: the same sentences, in which no number is torn from its unit."""
 
 import re
 from functools import cache
@@ -6,13 +6,13 @@ from typing import Any
 
 from lightoff.judgement import Message, Remark, Row
 from lightoff.quantity import UNITS, printed_unit, shown
-from lightoff.surfaces.words import Speech
+from lightoff.surfaces.words.speech import Speech
 
 NO_BREAK = "\u00a0"
 
 
 class PageSpeech(Speech):
-    """A reader of pages."""
+    """A reader of pages, on a screen or on paper."""
 
     def word(self, message_id: str, **values: Any) -> str:
         return bound(super().word(message_id, **values))
