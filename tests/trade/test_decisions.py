@@ -129,6 +129,15 @@ class TestCarbonMonoxide:
         answer = judge(tree(), "high air.intake.co 1 ppm", "high air.discharge.co 1 ppm")
         assert decision(answer, "CO in the discharge", "high") == "undecided"
 
+    def test_flue_gas_once_found_is_settled_only_by_two_readings_that_agree(self) -> None:
+        intake = "high air.intake.co 1 ppm @flue"
+        readings = [f"high air.discharge.co {ppm} ppm @flue" for ppm in (9, 1, 1)]
+        once = judge(tree(), intake, *readings[:2])
+        assert row(once, "CO in the discharge", "high").why.message == "retaken"
+        assert decision(once, "CO in the discharge", "high") == "undecided"
+        twice = judge(tree(), intake, *readings)
+        assert decision(twice, "CO in the discharge", "high") == "conforms"
+
     def test_without_the_intake_it_is_not_measured(self) -> None:
         answer = judge(tree(), "high air.discharge.co 1 ppm @flue")
         assert decision(answer, "CO in the discharge", "high") == "not measured"

@@ -158,6 +158,31 @@ class TestOverrides:
         found = row(judge(job, "fan fan.rpm 1400 rpm"), "fan speed maximum")
         assert (found.upper, found.decision, found.limit_from) == (1500, "conforms", "plate")
 
+    @pytest.mark.parametrize("source", ["template 3", "contemplated", "local code", "permit 77"])
+    def test_only_plate_and_authority_themselves_loosen_a_stop_limit(self, source: str) -> None:
+        job = self.limited(target="fan speed maximum", upper="1500 rpm", source=source)
+        assert row(judge(job, "fan fan.rpm 1400 rpm"), "fan speed maximum").upper == 1300
+
+    def test_a_side_of_a_stop_limit_that_is_not_named_stays(self) -> None:
+        job = self.limited(target="flue temperature maximum", lower="300 degF", source="the plate")
+        found = row(judge(job, "high flue.1.db 400 degF"), "flue temperature maximum", "high")
+        assert found.upper == pytest.approx((550 + 459.67) * KELVIN)
+
+    def test_a_time_that_must_not_be_exceeded_is_a_stop_limit_like_any_other(self) -> None:
+        job = self.limited(target="flame failure time", upper="9 s", source="specification")
+        answer = judge(job, step=[{"id": "flame failure", "seconds": 5.0, "furnace": 1}])
+        found = row(answer, "flame failure time")
+        assert (found.upper, found.decision) == (3.0, "does not conform")
+        assert "stop-limit-not-loosened" in [r.message for r in answer.remarks]
+
+    def test_a_specification_may_not_allow_a_drop_where_none_is_allowed(self) -> None:
+        job = self.limited(target="tightness: decay", upper="2 inwc", source="specification")
+        lost = {"section": "riser", "start": "14.0 inwc", "end": "13.0 inwc", "minutes": 10,
+                "isolated": True,
+                "start_temperature": "60 degF", "end_temperature": "60 degF"}  # fmt: skip
+        answer = judge(job, decay=[lost])
+        assert row(answer, "tightness: decay").decision == "does not conform"
+
     def test_a_limit_holds_only_for_the_run_it_names(self) -> None:
         job = self.limited(target="external static", upper="0.65 inwc", run="fan", source="spec")
         answer = judge(job, "fan static.duct 0.7 inwc @gauge", "high static.duct 0.7 inwc @gauge")

@@ -178,6 +178,15 @@ class TestSeconds:
         )
         assert row(answer, "flame failure time").decision == "conforms"
 
+    def test_a_flame_that_once_failed_too_slowly_is_not_forgotten_by_one_good_time(self) -> None:
+        def after(*seconds: float) -> str:
+            steps = [{"id": "flame failure", "furnace": 1, "seconds": s} for s in seconds]
+            return row(judge(tree(furnaces=1), step=steps), "flame failure time").decision
+
+        assert after(5.0) == "does not conform"
+        assert after(5.0, 1.5) == "undecided"
+        assert after(5.0, 1.5, 1.6) == "conforms"
+
     def test_where_the_plate_is_silent_four_seconds_are_allowed(self) -> None:
         job = tree(furnaces=1)
         del job["unit"]["furnace"][0]["flame_failure"]
@@ -202,6 +211,14 @@ class TestDecay:
 
     def test_a_warmer_pipe_must_not_hide_a_leak(self) -> None:
         assert self.found("1.50 psi", end_temperature="66.0 degF").decision == "does not conform"
+
+    def test_a_leak_found_stands_until_two_later_tests_hold(self) -> None:
+        def after(*ends: str) -> str:
+            tests = [self.TEST | {"end": end} for end in ends]
+            return row(judge(tree(furnaces=1), decay=tests), "tightness: decay").decision
+
+        assert after("1.40 psi", "1.47 psi") == "undecided"
+        assert after("1.40 psi", "1.47 psi", "1.47 psi") == "conforms"
 
     def test_the_authority_may_allow_a_drop(self) -> None:
         job = tree(furnaces=1)
