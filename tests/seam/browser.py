@@ -16,7 +16,16 @@ from pathlib import Path
 from typing import Any
 
 ROOT = Path(__file__).parents[2]
-FOLDERS = ("quantity", "physics", "machine", "inference", "judgement", "job")
+FOLDERS = (
+    "quantity",
+    "formula",
+    "physics",
+    "calculations",
+    "machine",
+    "inference",
+    "judgement",
+    "job",
+)
 TOLERANCE = 1e-9  # relative, and absolute in SI near zero: the platforms' last digits differ
 
 

@@ -12,9 +12,10 @@ from lightoff.inference.instruments import instrument_parts
 from lightoff.inference.methods import method_parts
 from lightoff.judgement.evidence import Evidence, Missing, channel_of, owner_of
 from lightoff.machine.visit import Reading, Traverse
-from lightoff.physics.airflow import pitot_velocity, sensible_heat, standard_airflow
+from lightoff.physics.airstream import sensible_heat, standard_airflow
 from lightoff.physics.constants import STANDARD_AIR_DENSITY
 from lightoff.physics.moist_air import humidity_ratio, moist_air_density
+from lightoff.physics.traverse import pitot_velocity
 
 AIRFLOW_POINTS = ("duct.traverse", "duct.hood_total", "filter.face_total")
 ROOM_TEMPERATURE = 293.15  # [K] assumed of air whose temperature was not read ...

@@ -14,7 +14,8 @@ from lightoff.judgement.gas_site import (
 )
 from lightoff.machine import firing
 from lightoff.machine.visit import Reading
-from lightoff.physics.gas_flow import base_volume_factor, metered_input, orifice_input
+from lightoff.physics.meter import base_volume_factor, metered_input
+from lightoff.physics.orifice import orifice_input
 from lightoff.quantity import si
 
 METER = 0.0115  # [1] a meter in service, counted correct within 2 %; state and city rules

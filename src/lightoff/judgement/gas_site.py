@@ -7,7 +7,7 @@ from lightoff.machine.plate import Furnace
 from lightoff.physics.atmosphere import barometric_pressure
 from lightoff.physics.constants import GAS_BASE_PRESSURE, STANDARD_PRESSURE
 from lightoff.physics.fuel_gas import heating_value, relative_density, wobbe
-from lightoff.physics.gas_flow import code_derate_factor, manifold_for_input_factor
+from lightoff.physics.orifice import code_derate_factor, manifold_for_input_factor
 from lightoff.quantity import si
 
 # mean and standard uncertainty of a gas nobody declared: heating value [J/m3], relative density [1]

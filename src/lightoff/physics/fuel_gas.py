@@ -2,8 +2,8 @@
 
 from collections.abc import Mapping
 
+from lightoff.formula import Number, formula
 from lightoff.physics.constants import GAS_BASE_PRESSURE, GAS_BASE_TEMPERATURE, STANDARD_PRESSURE
-from lightoff.physics.elementary import Number
 
 ISO_GAS_CONSTANT = 8.3144621  # [J/(mol K)] as ISO 6976:2016 uses it
 AIR_MOLAR_MASS = 28.96546  # [kg/kmol] ISO 6976:2016
@@ -29,17 +29,20 @@ COMPONENTS: dict[str, tuple[float, float, float]] = {
 }
 
 
+@formula
 def compressibility(fractions: Mapping[str, Number], pressure: Number) -> Number:
-    """Compressibility factor of a mixture: Z = 1 - (p / p0) (sum x s)^2.
+    """Compressibility factor of a mixture.
+
+    Z = 1 - p / 101325 (sum of x_i s_i)^2
 
     Parameters
     ----------
-    fractions : mole fractions by name, together 1 [1]
-    pressure : absolute pressure, 90 to 110 kPa [Pa]
+    fractions : x, mole fractions by name, together 1 [1]
+    pressure : p, absolute pressure, 90 000 to 110 000 [Pa]
 
     Returns
     -------
-    compressibility factor [1]
+    Z, compressibility factor [1]
 
     Source: ISO 6976:2016, eq. 1.
 
@@ -50,16 +53,19 @@ def compressibility(fractions: Mapping[str, Number], pressure: Number) -> Number
     return 1 - pressure / STANDARD_PRESSURE * total**2
 
 
+@formula
 def heating_value(fractions: Mapping[str, Number]) -> Number:
-    """Gross heating value of real dry gas at 60 degF and 30 inHg: H = sum x Hi p / (Z R T).
+    """Gross heating value of real dry gas at 60 degF and 30 inHg.
+
+    H = sum of x_i H_i p / (Z R T)
 
     Parameters
     ----------
-    fractions : mole fractions by name, together 1 [1]
+    fractions : x, mole fractions by name, together 1 [1]
 
     Returns
     -------
-    gross heating value [J/m3]
+    H, gross heating value [J/m3]
 
     Source: ISO 6976:2016, eq. 5 and 7, with the US gas trade's base state.
 
@@ -71,16 +77,19 @@ def heating_value(fractions: Mapping[str, Number]) -> Number:
     return molar * GAS_BASE_PRESSURE / (Z * ISO_GAS_CONSTANT * GAS_BASE_TEMPERATURE)
 
 
+@formula
 def relative_density(fractions: Mapping[str, Number]) -> Number:
-    """Density of the gas over that of dry air: d = (M / Mair) (Zair / Z).
+    """Density of the gas over that of dry air.
+
+    d = sum of x_i M_i / 28.96546 × 0.999601 / Z
 
     Parameters
     ----------
-    fractions : mole fractions by name, together 1 [1]
+    fractions : x, mole fractions by name, together 1 [1]
 
     Returns
     -------
-    relative density at 60 degF and 30 inHg [1]
+    d, relative density at 60 degF and 30 inHg [1]
 
     Source: ISO 6976:2016, eq. 9 and 12.
 
@@ -93,17 +102,20 @@ def relative_density(fractions: Mapping[str, Number]) -> Number:
     )
 
 
+@formula
 def wobbe(heating_value: Number, relative_density: Number) -> Number:
-    """Wobbe number: W = H / d^0.5.
+    """Wobbe number: at one orifice and pressure, gases of one Wobbe number give one heat flow.
+
+    W = H / d^0.5
 
     Parameters
     ----------
-    heating_value : gross heating value [J/m3]
-    relative_density : density over that of dry air [1]
+    heating_value : H, gross heating value, 1e6 to 1.5e8 [J/m3]
+    relative_density : d, density over that of dry air, 0.3 to 3 [1]
 
     Returns
     -------
-    Wobbe number [J/m3]
+    W, Wobbe number [J/m3]
 
     Source: ISO 6976:2016, eq. 14.
 

@@ -1,8 +1,9 @@
 """Pressure decay in a closed pipe."""
 
-from lightoff.physics.elementary import Number
+from lightoff.formula import Number, formula
 
 
+@formula
 def temperature_corrected_drop(
     *,
     start: Number,
@@ -11,17 +12,21 @@ def temperature_corrected_drop(
     end_temperature: Number,
     barometer: Number,
 ) -> Number:
-    """Drop of pressure that temperature does not explain: p1 - p2 T1 / T2, absolute.
+    """Drop of pressure in a closed pipe that temperature does not explain.
+
+    dp = p_1 + p_b - (p_2 + p_b) T_1 / T_2
 
     Parameters
     ----------
-    start, end : gauge pressures [Pa]
-    start_temperature, end_temperature : of the gas in the pipe [K]
-    barometer : absolute air pressure [Pa]
+    start : p_1, gauge pressure at the start, 0 to 700 000 [Pa]
+    end : p_2, gauge pressure at the end, 0 to 700 000 [Pa]
+    start_temperature : T_1, of the gas in the pipe at the start, 230 to 330 [K]
+    end_temperature : T_2, of the gas in the pipe at the end, 230 to 330 [K]
+    barometer : p_b, absolute air pressure, 60 000 to 110 000 [Pa]
 
     Returns
     -------
-    drop of pressure at the starting temperature [Pa]
+    dp, drop of pressure at the starting temperature [Pa]
 
     Source: ideal gas law at constant volume.
 

@@ -2,7 +2,7 @@
 
 >>> shown(871.8, "pressure", "us").text
 '3.50 in. w.c.'
->>> shown(871.8, "pressure", "us", resolution=24.9).text
+>>> shown(871.8, "pressure", "us", resolution=25.0).text
 '3.5 in. w.c.'
 >>> typed(871.811185, "pressure", "us")
 '3.50 inwc'

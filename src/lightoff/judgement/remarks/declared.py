@@ -5,9 +5,9 @@ from collections.abc import Iterator
 from lightoff.judgement.message import Remark
 from lightoff.machine import Machine
 from lightoff.machine.plate import Furnace
-from lightoff.physics.airflow import sensible_heat
+from lightoff.physics.airstream import sensible_heat
 from lightoff.physics.constants import STANDARD_AIR_DENSITY
-from lightoff.physics.gas_flow import CODE_DERATE_ABOVE
+from lightoff.physics.orifice import CODE_DERATE_ABOVE
 from lightoff.quantity import si
 
 EFFICIENCY = 0.80  # [1] gross, where the plate is silent; common practice, no source

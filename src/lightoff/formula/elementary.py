@@ -1,4 +1,4 @@
-"""Elementary functions of a float or an array, so that every formula is written once.
+"""Elementary functions of a float, a figure or an array, so that every formula is written once.
 
 `math` serves floats; numpy is imported only when an array comes in, because the engine also runs
 where numpy is absent.
@@ -7,7 +7,9 @@ where numpy is absent.
 import math
 from typing import Any
 
-# A float or a numpy array. numpy may be absent, so the array side has no static type here.
+from lightoff.formula.figure import Figure, Holds, carried, result
+
+# A float, a figure or a numpy array. numpy may be absent, so the array side has no static type.
 Number = Any
 
 
@@ -17,24 +19,43 @@ def _array(*values: Number) -> bool:
 
 def exp(x: Number) -> Number:
     """e to the power x."""
-    if _array(x):
-        import numpy
-
-        return numpy.exp(x)
-    return math.exp(x)
+    return _applied("exp", x)
 
 
 def log(x: Number) -> Number:
     """Natural logarithm of x."""
+    return _applied("log", x)
+
+
+def sin(x: Number) -> Number:
+    """Sine of an angle in radians."""
+    return _applied("sin", x)
+
+
+def cos(x: Number) -> Number:
+    """Cosine of an angle in radians."""
+    return _applied("cos", x)
+
+
+def asin(x: Number) -> Number:
+    """The angle whose sine is x [rad]."""
+    return _applied("asin", x)
+
+
+def _applied(name: Any, x: Number) -> Number:
+    if isinstance(x, Figure):
+        return carried(name, getattr(math, name), x)
     if _array(x):
         import numpy
 
-        return numpy.log(x)
-    return math.log(x)
+        return getattr(numpy, "arcsin" if name == "asin" else name)(x)
+    return getattr(math, name)(x)
 
 
 def where(condition: Number, yes: Number, no: Number) -> Number:
     """`yes` where the condition holds, else `no`; both are evaluated."""
+    if isinstance(condition, Holds):
+        return result("where", yes if condition else no, condition, yes, no)
     if _array(condition, yes, no):
         import numpy
 
@@ -44,11 +65,15 @@ def where(condition: Number, yes: Number, no: Number) -> Number:
 
 def minimum(a: Number, b: Number) -> Number:
     """The smaller of the two, element by element."""
+    if isinstance(a, Figure) or isinstance(b, Figure):
+        return carried("min", min, a, b)
     return where(a < b, a, b)
 
 
 def maximum(a: Number, b: Number) -> Number:
     """The larger of the two, element by element."""
+    if isinstance(a, Figure) or isinstance(b, Figure):
+        return carried("max", max, a, b)
     return where(a > b, a, b)
 
 
@@ -63,6 +88,8 @@ def interpolate(x: Number, table: tuple[tuple[float, float], ...]) -> Number:
     >>> interpolate(1.5, ((1.0, 10.0), (2.0, 20.0)))
     15.0
     """
+    if isinstance(x, Figure):
+        return carried("table", lambda value: interpolate(value, table), x)
     (x0, y0), *rest = table
     y = y0 + 0.0 * x
     for x1, y1 in rest:

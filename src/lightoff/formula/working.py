@@ -1,0 +1,114 @@
+"""The working of a formula: each equation in the order it was carried out, with its numbers."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from lightoff.formula.description import Description, Quantity, describe
+from lightoff.formula.expression import Call, Expression, Symbol, calls
+from lightoff.formula.figure import Figure, expression_of
+
+
+@dataclass(frozen=True)
+class Term:
+    """One input of a step: what it is, and its value [SI]."""
+
+    quantity: Quantity
+    value: float
+
+    @property
+    def in_range(self) -> bool:
+        """Whether the formula is valid there."""
+        return self.quantity.holds(self.value)
+
+
+@dataclass(frozen=True)
+class Step:
+    """One equation with its numbers; `expression` is None where it was solved by iteration."""
+
+    formula: Description
+    result: Quantity
+    terms: tuple[Term, ...]
+    expression: Expression | None
+    value: float
+
+
+@dataclass(frozen=True)
+class Working:
+    """What a function of formulas answered, and the steps to it."""
+
+    result: Any
+    steps: tuple[Step, ...]
+
+
+def working(function: Callable[..., Any], /, **inputs: Any) -> Working:
+    """Carry out a function and keep its steps.
+
+    Its formulas are opened down to the last one; a function that is itself a formula is the last
+    step of its own working. A result may be a number, several in a tuple, list or dict.
+    """
+    symbols = _symbols(function)
+    given = {name: _symbol(symbols.get(name, name), value) for name, value in inputs.items()}
+    found = function(**given)
+    steps: dict[object, Step] = {}
+    for figure in _figures(found):
+        for call in calls(figure.expression):
+            for key, step in _opened(call):
+                steps.setdefault(key, step)
+    return Working(found, tuple(steps.values()))
+
+
+def _figures(found: Any) -> Iterator[Figure]:
+    if isinstance(found, Figure):
+        yield found
+    elif isinstance(found, dict | tuple | list):
+        for each in found.values() if isinstance(found, dict) else found:
+            yield from _figures(each)
+
+
+def _symbols(function: Callable[..., Any]) -> dict[str, str]:
+    """The letters of a formula's inputs; those of another function are its parameters' names."""
+    if not hasattr(function, "__wrapped__"):
+        return {}
+    return {each.name: each.symbol for each in describe(function).inputs}
+
+
+def _symbol(letter: str, value: Any) -> Any:
+    """A value under its letter; what is not a number stays as it is."""
+    if isinstance(value, dict):
+        return {name: _symbol(f"{letter}_{name}", each) for name, each in value.items()}
+    if isinstance(value, tuple):
+        return tuple(_symbol(f"{letter}_{i}", each) for i, each in enumerate(value, start=1))
+    if isinstance(value, bool) or not isinstance(value, float | int):
+        return value
+    return Figure(value, Symbol(letter, float(value)))
+
+
+def _opened(call: Call) -> Iterator[tuple[object, Step]]:
+    """The steps of a call, what it stands on first."""
+    told = describe(call.formula)
+    result = next(each for each in told.results if call.part in (None, each.name))
+    symbols = {each.name: each.symbol for each in told.inputs}
+    given = {name: _symbol(symbols[name], _value(value)) for name, value in call.arguments}
+    for _, value in call.arguments:
+        for inner in calls(expression_of(value)) if isinstance(value, Figure) else []:
+            yield from _opened(inner)
+    expression = None if told.solved else _body(call, given)
+    for inner in calls(expression) if expression is not None else []:
+        yield from _opened(inner)
+    terms = tuple(Term(each, float(given[each.name])) for each in told.inputs
+                  if isinstance(given.get(each.name), float))  # fmt: skip
+    key = (told.name, result.name, tuple((term.quantity.name, term.value) for term in terms))
+    yield key, Step(told, result, terms, expression, call.value)
+
+
+def _body(call: Call, given: dict[str, Any]) -> Expression:
+    """The arithmetic inside a formula, its inputs by their own letters."""
+    found = call.formula.__wrapped__(**given)  # type: ignore[attr-defined]
+    return expression_of(found if call.part is None else getattr(found, call.part))
+
+
+def _value(value: Any) -> Any:
+    if isinstance(value, dict):
+        return {name: _value(each) for name, each in value.items()}
+    return float(value) if isinstance(value, Figure) else value
