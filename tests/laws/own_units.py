@@ -14,4 +14,7 @@ OWN_UNITS = {
     "base_volume_factor": "base state of the gas trade",
     "standard_airflow": "standard density",
     "sensible_heat": "heat capacity of air",
+    "moist_heat_capacity": "heat capacities of air and vapour",
+    "temperature_rise": "heat capacities of air and vapour",
+    "airflow_from_rise": "heat capacities of air and vapour",
 }

@@ -57,6 +57,8 @@ def needs_brackets(outer: Operation, operand: Expression) -> bool:
     if not isinstance(operand, Operation) or outer.operator not in _BINDING:
         return False
     inside, around = _BINDING.get(operand.operator, 9), _BINDING[outer.operator]
+    if operand.operator == "neg" and operand is outer.operands[0]:
+        return outer.operator == "^"
     if inside != around:
         return inside < around
     last = operand is outer.operands[-1] and len(outer.operands) > 1

@@ -11,6 +11,7 @@ from lightoff.physics import (
     combustion,
     electricity,
     fuel_gas,
+    heat_exchanger,
     meter,
     moist_air,
     orifice,
@@ -28,6 +29,7 @@ TOPICS: tuple[ModuleType, ...] = (
     orifice,
     meter,
     combustion,
+    heat_exchanger,
     airstream,
 )
 
