@@ -10,6 +10,7 @@ from lightoff.calculations.calculation import (
     calculate,
 )
 from lightoff.calculations.clocking import CLOCKING
+from lightoff.calculations.heat import AIRFLOW_FROM_RISE
 
 __all__ = [
     "CALCULATIONS",
@@ -22,4 +23,4 @@ __all__ = [
     "calculate",
 ]
 
-CALCULATIONS: dict[str, Calculation] = {each.name: each for each in (CLOCKING,)}
+CALCULATIONS: dict[str, Calculation] = {each.name: each for each in (CLOCKING, AIRFLOW_FROM_RISE)}

@@ -124,6 +124,29 @@ def furnace_output(heat_input: Number, efficiency: Number) -> Number:
 
 
 @formula
+def rise_between(entering: Number, leaving: Number) -> Number:
+    """Temperature rise between two places of the airstream.
+
+    dT = T_2 - T_1
+
+    Parameters
+    ----------
+    entering : T_1, before, 220 to 330 [K]
+    leaving : T_2, after, 220 to 420 [K]
+
+    Returns
+    -------
+    dT, temperature rise [K]
+
+    Source: definition.
+
+    >>> rise_between(280.0, 300.0)
+    20.0
+    """
+    return leaving - entering
+
+
+@formula
 def temperature_rise(heat: Number, mass_flow: Number, *, humidity_ratio: Number) -> Number:
     """Rise of the air's temperature through a furnace, or through a fan whose motor stands in it.
 

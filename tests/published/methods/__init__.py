@@ -6,11 +6,8 @@ a list where the case has one.
 
 import re
 from importlib import import_module
-from pathlib import Path
 
 from published.cases import Method
-
-TOPICS = [path.stem for path in sorted(Path(__file__).parent.glob("[a-z]*.py"))]
 
 
 def method_for(topic: str, case_id: str) -> Method:

@@ -6,6 +6,7 @@ from typing import Any
 from lightoff.inference.conformity import probability_within
 from lightoff.inference.estimate import RECTANGULAR, Estimate, Part, combine
 from published.cases import Given, Method, cases
+from published.methods import regression
 from published.methods.conformity import distance
 
 
@@ -93,4 +94,5 @@ METHODS: tuple[tuple[str, Method], ...] = (
     (r"un-type-b-normal", certificate),
     (r"un-gum-h2", impedance),
     (r"un-gum-h2-corr", correlations),
+    *regression.METHODS,
 )
