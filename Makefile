@@ -5,7 +5,7 @@ SHELL := bash
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
 .NOTPARALLEL: # pip would install twice into one place
-.PHONY: help run test check prove bench lock clean chromium
+.PHONY: help run test check prove bench reference lock clean chromium
 
 PYTHON ?= python3
 BIN := .venv/bin
@@ -38,6 +38,9 @@ prove: .venv/.test $(ASSETS) $(SEAM) chromium ## the long proofs, kept in docs/p
 
 bench: .venv/.test ## one ratio against a named rival from each script in bench
 	@for script in $(sort $(wildcard bench/*.py)); do $(BIN)/python $$script; done
+
+reference: .venv/.test ## write docs/reference again, from the formulas and calculations
+	@$(BIN)/python scripts/reference.py
 
 lock: .venv/.run .venv/.node ## pin the newest releases again, in requirements and web-assets
 	@$(BIN)/python scripts/lock.py

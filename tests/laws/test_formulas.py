@@ -79,12 +79,14 @@ def test_the_units_of_a_formula_agree(formula: Formula, scale: dict[str, float])
 
 @pytest.mark.parametrize("formula", [f for f in NUMERIC if f.__name__ in OWN_UNITS], ids=name_of)
 def test_what_is_excused_from_that_holds_in_si_alone(formula: Formula) -> None:
-    assert not agrees(formula, {"m": 1.1, "kg": 1.2, "s": 1.3, "K": 1.4, "A": 1.5})
+    """Somewhere: a rule in steps agrees wherever both stand on one step."""
+    scale = {"m": 1.1, "kg": 1.2, "s": 1.3, "K": 1.4, "A": 1.5}
+    assert not all(agrees(formula, scale, seed) for seed in range(5, 35))
 
 
-def agrees(formula: Formula, scale: dict[str, float]) -> bool:
+def agrees(formula: Formula, scale: dict[str, float], seed: int = 5) -> bool:
     told = describe(formula)
-    values = {name: float(array[0]) for name, array in drawn(told, 1).items()}
+    values = {name: float(array[0]) for name, array in drawn(told, 1, seed).items()}
     other = {q.name: values[q.name] * factor(q.unit, scale) for q in told.inputs}
     ours, theirs = parts(formula(**values)), parts(formula(**other))
     expected = [x * factor(q.unit, scale) for q, x in zip(told.results, ours, strict=True)]

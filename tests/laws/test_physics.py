@@ -8,7 +8,6 @@ from lightoff.physics import (
     atmosphere,
     combustion,
     electricity,
-    fuel_gas,
     orifice,
 )
 
@@ -43,13 +42,3 @@ def test_unbalance_knows_neither_order_nor_scale(a: float, b: float, c: float, k
     found = electricity.unbalance(a, b, c)
     assert electricity.unbalance(c, a, b) == pytest.approx(found)
     assert electricity.unbalance(k * a, k * b, k * c) == pytest.approx(found, abs=1e-12)
-
-
-@given(st.floats(0, 1), st.floats(0, 0.3))
-def test_what_does_not_burn_takes_heat_away_in_its_share(methane: float, inert: float) -> None:
-    """With one compressibility for all, heat is a weighted mean; the real one is within 1 %."""
-    burning = {"methane": methane, "ethane": 1 - methane}
-    thinned = {name: x * (1 - inert) for name, x in burning.items()} | {"nitrogen": inert}
-    expected = fuel_gas.heating_value(burning) * (1 - inert)
-    assert fuel_gas.heating_value(thinned) == pytest.approx(expected, rel=0.01)
-    assert fuel_gas.heating_value(thinned) <= expected * (1 + 1e-12)

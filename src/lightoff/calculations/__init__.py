@@ -1,5 +1,8 @@
 """The sums a technician reaches for, each alone, each with its working."""
 
+from lightoff.calculations.air import AIR_DENSITY, HUMID_AIR
+from lightoff.calculations.belt import BELT
+from lightoff.calculations.building import BUILDING_PRESSURE, DOOR_FORCE
 from lightoff.calculations.calculation import (
     Answer,
     Calculation,
@@ -10,7 +13,13 @@ from lightoff.calculations.calculation import (
     calculate,
 )
 from lightoff.calculations.clocking import CLOCKING
+from lightoff.calculations.fan import FAN_LAW
 from lightoff.calculations.heat import AIRFLOW_FROM_RISE
+from lightoff.calculations.mixed_air import MIXED_AIR, OUTDOOR_AIR
+from lightoff.calculations.sheave import SHEAVE
+from lightoff.calculations.tightness import PRESSURE_DECAY
+from lightoff.calculations.traverse import TRAVERSE
+from lightoff.calculations.traverse_points import TRAVERSE_POINTS
 
 __all__ = [
     "CALCULATIONS",
@@ -23,4 +32,22 @@ __all__ = [
     "calculate",
 ]
 
-CALCULATIONS: dict[str, Calculation] = {each.name: each for each in (CLOCKING, AIRFLOW_FROM_RISE)}
+CALCULATIONS: dict[str, Calculation] = {
+    each.name: each
+    for each in (
+        CLOCKING,
+        AIRFLOW_FROM_RISE,
+        AIR_DENSITY,
+        HUMID_AIR,
+        MIXED_AIR,
+        OUTDOOR_AIR,
+        PRESSURE_DECAY,
+        BUILDING_PRESSURE,
+        DOOR_FORCE,
+        TRAVERSE_POINTS,
+        TRAVERSE,
+        FAN_LAW,
+        BELT,
+        SHEAVE,
+    )
+}

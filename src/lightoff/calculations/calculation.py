@@ -1,5 +1,6 @@
 """What a calculation is: a few formulas put together to answer one question of the trade."""
 
+import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -98,10 +99,13 @@ def calculate(calculation: Calculation, given: Mapping[str, Any]) -> Answer:
                     if value is not None and given.get(name) is None)  # fmt: skip
     try:
         found = working(calculation.work, **used)
+        results = {name: _plain(value) for name, value in found.result.items()}
+        said = calculation.remark(used, results) if calculation.remark else ()
     except (ZeroDivisionError, OverflowError, ValueError) as fault:
         raise CannotCalculateError("calc-impossible") from fault
-    results = {name: _plain(value) for name, value in found.result.items()}
-    said = calculation.remark(used, results) if calculation.remark else ()
+    steps = (value for step in found.steps for value in (step.value, *_values(step)))
+    if not all(map(_is_finite, (*results.values(), *steps))):
+        raise CannotCalculateError("calc-impossible")
     return Answer(calculation, used, assumed, results, found.steps, (*said, *_outside(found.steps)))
 
 
@@ -121,3 +125,14 @@ def _plain(value: Any) -> Any:
     if isinstance(value, tuple | list):
         return tuple(_plain(each) for each in value)
     return float(value) if isinstance(value, float) else value
+
+
+def _values(step: Step) -> tuple[float, ...]:
+    return tuple(term.value for term in step.terms)
+
+
+def _is_finite(value: Any) -> bool:
+    """Whether a result, or each of several, is a number that can be told; words are."""
+    if isinstance(value, tuple):
+        return all(map(_is_finite, value))
+    return not isinstance(value, float) or math.isfinite(value)

@@ -5,6 +5,7 @@ where numpy is absent.
 """
 
 import math
+from itertools import pairwise
 from typing import Any
 
 from lightoff.formula.figure import Figure, Holds, carried, result
@@ -67,19 +68,38 @@ def minimum(a: Number, b: Number) -> Number:
     """The smaller of the two, element by element."""
     if isinstance(a, Figure) or isinstance(b, Figure):
         return carried("min", min, a, b)
-    return where(a < b, a, b)
+    if _array(a, b):
+        import numpy
+
+        return numpy.minimum(a, b)
+    return a if a < b else b
 
 
 def maximum(a: Number, b: Number) -> Number:
     """The larger of the two, element by element."""
     if isinstance(a, Figure) or isinstance(b, Figure):
         return carried("max", max, a, b)
-    return where(a > b, a, b)
+    if _array(a, b):
+        import numpy
+
+        return numpy.maximum(a, b)
+    return a if a > b else b
 
 
 def clip(x: Number, lower: Number, upper: Number) -> Number:
     """x held between the two limits."""
     return minimum(maximum(x, lower), upper)
+
+
+def ceil(x: Number) -> Number:
+    """The smallest whole number that is not below x."""
+    if isinstance(x, Figure):
+        return carried("ceil", ceil, x)
+    if _array(x):
+        import numpy
+
+        return numpy.ceil(x)
+    return float(math.ceil(x))
 
 
 def interpolate(x: Number, table: tuple[tuple[float, float], ...]) -> Number:
@@ -90,6 +110,8 @@ def interpolate(x: Number, table: tuple[tuple[float, float], ...]) -> Number:
     """
     if isinstance(x, Figure):
         return carried("table", lambda value: interpolate(value, table), x)
+    if not _array(x):
+        return _looked_up(x, table)
     (x0, y0), *rest = table
     y = y0 + 0.0 * x
     for x1, y1 in rest:
@@ -97,3 +119,11 @@ def interpolate(x: Number, table: tuple[tuple[float, float], ...]) -> Number:
         y = y + share * (y1 - y0)
         x0, y0 = x1, y1
     return y
+
+
+def _looked_up(x: float, table: tuple[tuple[float, float], ...]) -> Number:
+    """The same for one number, which needs only the two points it lies between."""
+    for (x0, y0), (x1, y1) in pairwise(table):
+        if x < x1:
+            return y0 + max((x - x0) / (x1 - x0), 0.0) * (y1 - y0)
+    return table[-1][1]

@@ -6,10 +6,12 @@ from typing import Any, Literal, TypeAlias
 
 Operator = Literal[
     "+", "-", "*", "/", "^", "neg", "<", ">", "where", "exp", "log", "sin", "cos", "asin", "abs",
-    "min", "max", "table",
+    "min", "max", "ceil", "table",
 ]  # fmt: skip
 
-_BINDING: dict[str, int] = {"<": 0, ">": 0, "+": 1, "-": 1, "neg": 2, "*": 3, "/": 3, "^": 4}
+_BINDING: dict[str, int] = {
+    "where": -1, "<": 0, ">": 0, "+": 1, "-": 1, "neg": 2, "*": 3, "/": 3, "^": 4,
+}  # fmt: skip
 
 
 @dataclass(frozen=True)

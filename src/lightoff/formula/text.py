@@ -1,6 +1,7 @@
 """An expression on one line: in symbols, or with the numbers put in."""
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 
 from lightoff.formula.description import Quantity, describe
 from lightoff.formula.expression import (
@@ -80,14 +81,26 @@ def _line(expression: Expression, leaf: Leaf, times: str, *, both: bool) -> str:
         return figure(expression.value)
     if not isinstance(expression, Operation):
         return leaf(expression)
-    if expression.operator == "where" and not both:
-        return _line(taken(expression)[0], leaf, times, both=both)
+    if not both:
+        if expression.operator == "where":
+            return _line(taken(expression)[0], leaf, times, both=both)
+        expression = replace(expression, operands=tuple(map(_branch, expression.operands)))
+    if expression.operator == "+" and expression.operands[0] == Constant(0.0):
+        return _line(expression.operands[1], leaf, times, both=both)  # where Python's sum() began
     parts: list[str] = []
     for operand in expression.operands:
         part = _line(operand, leaf, times, both=both)
-        bracketed = needs_brackets(expression, operand) or (part[0] == "-" and bool(parts))
+        negative = part[0] == "-" and (bool(parts) or expression.operator == "^")
+        bracketed = needs_brackets(expression, operand) or negative
         parts.append(f"({part})" if bracketed and expression.operator in _INFIX else part)
     return _joined(expression.operator, parts, times)
+
+
+def _branch(operand: Expression) -> Expression:
+    """An operand, of two branches the one that was taken."""
+    while isinstance(operand, Operation) and operand.operator == "where":
+        (operand,) = taken(operand)
+    return operand
 
 
 _INFIX = {"+": " + ", "-": " - ", "/": " / ", "^": "^", "<": " < ", ">": " > ", "*": "", "neg": ""}

@@ -90,8 +90,8 @@ def _opened(call: Call) -> Iterator[tuple[object, Step]]:
     result = next(each for each in told.results if call.part in (None, each.name))
     symbols = {each.name: each.symbol for each in told.inputs}
     given = {name: _symbol(symbols[name], _value(value)) for name, value in call.arguments}
-    for _, value in call.arguments:
-        for inner in calls(expression_of(value)) if isinstance(value, Figure) else []:
+    for figure in _figures(dict(call.arguments)):
+        for inner in calls(figure.expression):
             yield from _opened(inner)
     expression = None if told.solved else _body(call, given)
     for inner in calls(expression) if expression is not None else []:

@@ -23,7 +23,7 @@ from lightoff.job.quantities import (
 )
 from lightoff.job.table import Note, OneOf, Table, Text
 from lightoff.machine.site import HeatingValueBasis
-from lightoff.physics.fuel_gas import COMPONENTS
+from lightoff.physics.gas_components import COMPONENTS
 
 Component = Annotated[str, OneOf("a component of fuel gas", COMPONENTS)]
 COMPOSITION_SUMS_WITHIN = 0.02  # an analysis is rounded; much more is a part left out

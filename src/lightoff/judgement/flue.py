@@ -2,18 +2,21 @@
 
 from lightoff.inference.estimate import Estimate, combine
 from lightoff.judgement.evidence import Evidence, Missing
-from lightoff.physics.combustion import LARGEST_CO2, air_free_from_co2, air_free_from_o2
-
-CLASS_LIMIT = 400e-6  # [1] air-free; the appliance class limit of ANSI Z83 (from memory)
-MOST_O2 = 0.15  # [1] above it a sample is too diluted to be reckoned air-free; [cp]
-LEAST_CO2 = 0.033  # [1] the CO2 of natural gas at that O2
+from lightoff.physics.combustion import (
+    CO_CLASS_LIMIT,
+    LARGEST_CO2,
+    MOST_O2,
+    air_free_from_co2,
+    air_free_from_o2,
+    o2_from_co2,
+)
 
 
 def air_free_co(evidence: Evidence, furnace: int, run: str) -> Estimate | Missing:
     """CO without excess air [1]; raw CO past the class limit is past it whatever the O2."""
     found = _air_free(evidence, furnace, run)
     raw = evidence.get(f"flue.{furnace}.co", run)
-    if isinstance(found, Missing) and raw is not None and raw.value > CLASS_LIMIT:
+    if isinstance(found, Missing) and raw is not None and raw.value > CO_CLASS_LIMIT:
         return raw
     return found
 
@@ -29,8 +32,8 @@ def _air_free(evidence: Evidence, furnace: int, run: str) -> Estimate | Missing:
             return Missing((f"flue.{furnace}.o2",), "diluted")
         return combine(lambda c, o: float(air_free_from_o2(c, min(o, 0.2))), co, o2)
     if co2 is not None:
-        if co2.value < LEAST_CO2:
-            return Missing((f"flue.{furnace}.co2",), "diluted")
         largest = LARGEST_CO2[evidence.machine.furnace(furnace).gas]
+        if o2_from_co2(co2.value, largest) > MOST_O2:
+            return Missing((f"flue.{furnace}.co2",), "diluted")
         return combine(lambda c, d: float(air_free_from_co2(c, max(d, 1e-3), largest)), co, co2)
     return Missing((f"flue.{furnace}.o2",))

@@ -6,7 +6,8 @@ from lightoff.machine import Machine
 from lightoff.machine.plate import Furnace
 from lightoff.physics.atmosphere import barometric_pressure
 from lightoff.physics.constants import GAS_BASE_PRESSURE, STANDARD_PRESSURE
-from lightoff.physics.fuel_gas import heating_value, relative_density, wobbe
+from lightoff.physics.fuel_gas import heating_value_at, wobbe
+from lightoff.physics.gas_properties import US_TRADE, properties
 from lightoff.physics.orifice import code_derate_factor, manifold_for_input_factor
 from lightoff.quantity import si
 
@@ -32,12 +33,16 @@ def site_heating_value(machine: Machine, gas: str) -> Estimate:
     site = machine.site
     (value, spread), _ = _UNDECLARED[gas]
     if site.gas_composition:
-        value = heating_value(dict(site.gas_composition))
+        value = properties(dict(site.gas_composition), US_TRADE).heating_value
         spread = DECLARED_HEATING_VALUE * value
     elif site.heating_value is not None:
         value = site.heating_value
         if site.heating_value_basis == "as delivered":  # per volume at the site's own pressure
-            value *= GAS_BASE_PRESSURE / barometric_pressure(site.altitude)
+            value = heating_value_at(
+                value,
+                pressure=barometric_pressure(site.altitude),
+                base_pressure=GAS_BASE_PRESSURE,
+            )
         spread = DECLARED_HEATING_VALUE * value
     return Estimate(value, {_GAS: spread})
 
@@ -47,7 +52,7 @@ def site_relative_density(machine: Machine, gas: str) -> Estimate:
     site = machine.site
     _, (value, spread) = _UNDECLARED[gas]
     if site.gas_composition:
-        value = relative_density(dict(site.gas_composition))
+        value = properties(dict(site.gas_composition), US_TRADE).relative_density
         spread = DECLARED_DENSITY * value
     elif site.relative_density is not None:
         value = site.relative_density

@@ -2,7 +2,8 @@
 
 from lightoff.inference.estimate import Estimate, Part, combine
 from lightoff.judgement.evidence import Evidence, Missing
-from lightoff.physics.electricity import motor_input, unbalance
+from lightoff.physics.electricity import unbalance
+from lightoff.physics.motor_current import motor_input
 
 PHASES = ("ab", "bc", "ca")
 LEGS = ("a", "b", "c")

@@ -1,7 +1,18 @@
-"""Unbalance, motor power from amps, and the derating of a motor on unbalanced volts."""
+"""The electric supply: unbalance and what a motor may give on it, power, sag."""
+
+from typing import NamedTuple
 
 from lightoff.formula import Number, formula
 from lightoff.formula.elementary import interpolate, maximum
+
+# what a motor must run on; NEMA MG 1, 12.44 (from memory)
+VOLTS_VARIATION = 0.10  # [1] of the plate's volts
+FREQUENCY_VARIATION = 0.05  # [1] of the plate's frequency
+COMBINED_VARIATION = 0.10  # [1] the two together
+
+# voltage drop a supply should be built for; NFPA 70 (2023), 210.19, informational note
+BRANCH_DROP = 0.03  # [1] the branch circuit
+TOTAL_DROP = 0.05  # [1] feeder and branch together
 
 # percent of voltage unbalance and the share of rated power left; NEMA MG 1, derating curve
 # (from memory; a drawn curve, two digits; it ends at 5 %)
@@ -79,40 +90,124 @@ def unbalance_derating(voltage_unbalance: Number) -> Number:
     return interpolate(voltage_unbalance, DERATING)
 
 
-@formula
-def motor_input(
-    *,
-    volts: Number,
-    amps: Number,
-    phases: Number,
-    rated_amps: Number,
-    rated_volts: Number,
-    power_factor: Number,
-) -> Number:
-    """Electric power of a motor from its amps, its reactive current taken as that at full load.
+class CurrentUnbalance(NamedTuple):
+    """Between what and what the unbalance of the amps lies."""
 
-    P = n^0.5 V max(I^2 - (I_r (1 - pf^2)^0.5 V / V_r)^2, 0)^0.5
+    low: Number
+    high: Number
+
+
+@formula
+def current_unbalance(voltage_unbalance: Number) -> CurrentUnbalance:
+    """Unbalance of a motor's amps that unbalanced volts explain.
+
+    U_1 = 6 U; U_2 = 10 U
 
     Parameters
     ----------
-    volts : V, at the terminals, line to line, 100 to 1000 [V]
-    amps : I, in each line, 0.1 to 500 [A]
-    phases : n, number of phases, 1 to 3 [1]
-    rated_amps : I_r, the plate's amps at full load, 0.1 to 500 [A]
-    rated_volts : V_r, the plate's volts, 100 to 1000 [V]
-    power_factor : pf, the plate's, at full load, 0.3 to 0.98 [1]
+    voltage_unbalance : U, voltage unbalance, 0 to 0.05 [1]
 
     Returns
     -------
-    P, electric power, zero where the amps are below the reactive current [W]
+    low : U_1, current unbalance, at least about [1]
+    high : U_2, current unbalance, at most about [1]
 
-    Source: phasor sum with a constant magnetising current, common practice, no source; within
-    about 10 % from half load upwards.
+    Source: NEMA MG 1, text to the derating figure (from memory): a rule of thumb, at full load.
 
-    >>> round(motor_input(volts=460.0, amps=18.5, phases=3, rated_amps=18.5,
-    ...     rated_volts=460.0, power_factor=0.83))
-    12234
+    >>> current_unbalance(0.01)
+    CurrentUnbalance(low=0.06, high=0.1)
     """
-    reactive = rated_amps * (1 - power_factor**2) ** 0.5 * volts / rated_volts
-    active = maximum(amps**2 - reactive**2, 0.0) ** 0.5
-    return phases**0.5 * volts * active
+    return CurrentUnbalance(6 * voltage_unbalance, 10 * voltage_unbalance)
+
+
+@formula
+def apparent_power(volts: Number, amps: Number, *, phases: Number) -> Number:
+    """Apparent power of a balanced load.
+
+    S = n^0.5 V I
+
+    Parameters
+    ----------
+    volts : V, line to line, 1 to 1000 [V]
+    amps : I, in each line, 0 to 1000 [A]
+    phases : n, number of phases, 1 to 3 [1]
+
+    Returns
+    -------
+    S, apparent power [VA]
+
+    Source: IEEE definitions of power.
+
+    >>> round(apparent_power(460.0, 12.4, phases=3.0), 1)
+    9879.6
+    """
+    return phases**0.5 * volts * amps
+
+
+@formula
+def electric_power(apparent: Number, power_factor: Number) -> Number:
+    """Power that a load takes of its apparent power.
+
+    P = S pf
+
+    Parameters
+    ----------
+    apparent : S, apparent power, 0 to 1e6 [VA]
+    power_factor : pf, power factor, 0 to 1 [1]
+
+    Returns
+    -------
+    P, electric power [W]
+
+    Source: IEEE definitions of power.
+
+    >>> electric_power(1000.0, 0.8)
+    800.0
+    """
+    return apparent * power_factor
+
+
+@formula
+def power_factor(power: Number, apparent: Number) -> Number:
+    """Power factor of a load.
+
+    pf = P / S
+
+    Parameters
+    ----------
+    power : P, electric power, 0 to 1e6 [W]
+    apparent : S, apparent power, 1 to 1e6 [VA]
+
+    Returns
+    -------
+    pf, power factor [1]
+
+    Source: IEEE definitions of power.
+
+    >>> power_factor(800.0, 1000.0)
+    0.8
+    """
+    return power / apparent
+
+
+@formula
+def sag(open_volts: Number, volts: Number) -> Number:
+    """Share of its volts a supply loses under load.
+
+    s = (V_0 - V) / V_0
+
+    Parameters
+    ----------
+    open_volts : V_0, before the load is switched on, 1 to 1000 [V]
+    volts : V, at the same place under load, 1 to 1000 [V]
+
+    Returns
+    -------
+    s, sag [1]
+
+    Source: definition.
+
+    >>> sag(480.0, 468.0)
+    0.025
+    """
+    return (open_volts - volts) / open_volts

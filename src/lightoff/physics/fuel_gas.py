@@ -1,105 +1,302 @@
-"""Fuel gas: heating value, relative density and Wobbe number, from composition or declared."""
+"""Fuel gas: compressibility, heating value, density and Wobbe number, from its composition.
+
+An analysis that was rounded does not quite add up: fractions count as shares of their sum.
+"""
 
 from collections.abc import Mapping
 
 from lightoff.formula import Number, formula
-from lightoff.physics.constants import GAS_BASE_PRESSURE, GAS_BASE_TEMPERATURE, STANDARD_PRESSURE
-
-ISO_GAS_CONSTANT = 8.3144621  # [J/(mol K)] as ISO 6976:2016 uses it
-AIR_MOLAR_MASS = 28.96546  # [kg/kmol] ISO 6976:2016
-AIR_COMPRESSIBILITY = 0.999601  # [1] at 60 degF, ISO 6976:2016
-
-# molar mass [kg/kmol], summation factor at 60 degF [1], gross heating value at 60 degF [J/mol]
-# ISO 6976:2016, tables 1 to 3; summation factors at 15 degC, which differ from those at 60 degF by
-# less than 0.0005; carbon monoxide and hydrogen from memory
-COMPONENTS: dict[str, tuple[float, float, float]] = {
-    "methane": (16.04246, 0.04452, 891.46e3),
-    "ethane": (30.06904, 0.0919, 1562.06e3),
-    "propane": (44.09562, 0.1344, 2220.99e3),
-    "n-butane": (58.1222, 0.1840, 2879.63e3),
-    "isobutane": (58.1222, 0.1722, 2870.45e3),
-    "n-pentane": (72.14878, 0.2361, 3538.45e3),
-    "isopentane": (72.14878, 0.2251, 3531.52e3),
-    "n-hexane": (86.17536, 0.3002, 4198.06e3),
-    "nitrogen": (28.0134, 0.0170, 0.0),
-    "carbon dioxide": (44.0095, 0.0752, 0.0),
-    "oxygen": (31.9988, 0.0276, 0.0),
-    "carbon monoxide": (28.0101, 0.0217, 282.91e3),
-    "hydrogen": (2.01588, -0.01, 286.13e3),
-}
+from lightoff.physics.constants import STANDARD_PRESSURE
+from lightoff.physics.gas_components import (
+    AIR_COMPRESSIBILITY,
+    AIR_MOLAR_MASS,
+    BURNT_AT,
+    COMPONENTS,
+    ISO_GAS_CONSTANT,
+    METERED_AT,
+    at,
+    mean,
+)
+from lightoff.physics.thermochemistry import condensation_heat
 
 
 @formula
-def compressibility(fractions: Mapping[str, Number], pressure: Number) -> Number:
-    """Compressibility factor of a mixture.
+def molar_mass(fractions: Mapping[str, Number]) -> Number:
+    """Mass of a gas per amount.
+
+    M = sum of x_i M_i
+
+    Parameters
+    ----------
+    fractions : x, mole fractions by name, together 1 [1]
+
+    Returns
+    -------
+    M, molar mass [kg/kmol]
+
+    Source: ISO 6976:2016, eq. 5.
+
+    >>> round(molar_mass({"methane": 0.9, "nitrogen": 0.1}), 4)
+    17.2396
+    """
+    return mean(fractions, lambda name: COMPONENTS[name].molar_mass)
+
+
+@formula
+def compressibility(
+    fractions: Mapping[str, Number], *, temperature: Number, pressure: Number
+) -> Number:
+    """Compressibility factor of a gas.
 
     Z = 1 - p / 101325 (sum of x_i s_i)^2
 
     Parameters
     ----------
     fractions : x, mole fractions by name, together 1 [1]
+    temperature : T, at which the volume is metered, 273.15 to 293.15 [K]
     pressure : p, absolute pressure, 90 000 to 110 000 [Pa]
 
     Returns
     -------
     Z, compressibility factor [1]
 
-    Source: ISO 6976:2016, eq. 1.
+    Source: ISO 6976:2016, eq. 1; between the temperatures of its table s runs straight.
 
-    >>> round(compressibility({"methane": 1.0}, 101325.0), 5)
+    >>> round(compressibility({"methane": 1.0}, temperature=288.15, pressure=101325.0), 5)
     0.99802
     """
-    total = sum(x * COMPONENTS[name][1] for name, x in fractions.items())
-    return 1 - pressure / STANDARD_PRESSURE * total**2
+    summation = mean(
+        fractions, lambda name: at(temperature, METERED_AT, COMPONENTS[name].summation)
+    )
+    return 1 - pressure / STANDARD_PRESSURE * summation**2
 
 
 @formula
-def heating_value(fractions: Mapping[str, Number]) -> Number:
-    """Gross heating value of real dry gas at 60 degF and 30 inHg.
+def molar_heating_value(fractions: Mapping[str, Number], temperature: Number) -> Number:
+    """Gross heat of burning a gas, per amount: all water condensed.
 
-    H = sum of x_i H_i p / (Z R T)
+    H_c = 1000 × sum of x_i H_i
 
     Parameters
     ----------
     fractions : x, mole fractions by name, together 1 [1]
+    temperature : T, to which the heat is reckoned, 273.15 to 298.15 [K]
 
     Returns
     -------
-    H, gross heating value [J/m3]
+    H_c, gross heating value per amount [J/mol]
 
-    Source: ISO 6976:2016, eq. 5 and 7, with the US gas trade's base state.
+    Source: ISO 6976:2016, eq. 2; between the temperatures of its table H runs straight.
 
-    >>> round(heating_value({"methane": 1.0}) / 1e6, 2)
-    37.8
+    >>> round(molar_heating_value({"methane": 1.0}, 288.15))
+    891510
     """
-    molar = sum(x * COMPONENTS[name][2] for name, x in fractions.items())
-    Z = compressibility(fractions, GAS_BASE_PRESSURE)
-    return molar * GAS_BASE_PRESSURE / (Z * ISO_GAS_CONSTANT * GAS_BASE_TEMPERATURE)
+    return 1000 * mean(fractions, lambda name: at(temperature, BURNT_AT, COMPONENTS[name].heat))
 
 
 @formula
-def relative_density(fractions: Mapping[str, Number]) -> Number:
-    """Density of the gas over that of dry air.
+def net_molar_heating_value(fractions: Mapping[str, Number], temperature: Number) -> Number:
+    """Net heat of burning a gas, per amount: all water stays vapour.
 
-    d = sum of x_i M_i / 28.96546 × 0.999601 / Z
+    H_n = H_c - L sum of x_i b_i / 2
 
     Parameters
     ----------
     fractions : x, mole fractions by name, together 1 [1]
+    temperature : T, to which the heat is reckoned, 273.15 to 298.15 [K]
 
     Returns
     -------
-    d, relative density at 60 degF and 30 inHg [1]
+    H_n, net heating value per amount [J/mol]
 
-    Source: ISO 6976:2016, eq. 9 and 12.
+    Source: ISO 6976:2016, eq. 3, b the number of hydrogen atoms.
 
-    >>> round(relative_density({"methane": 1.0}), 4)
+    >>> round(net_molar_heating_value({"methane": 1.0}, 288.15))
+    802648
+    """
+    gross = molar_heating_value(fractions, temperature)
+    water = mean(fractions, lambda name: COMPONENTS[name].hydrogen / 2)
+    return gross - condensation_heat(temperature) * water
+
+
+@formula
+def molar_volume(temperature: Number, pressure: Number) -> Number:
+    """Volume of an ideal gas per amount.
+
+    V = 8.31446 T / p
+
+    Parameters
+    ----------
+    temperature : T, temperature, 200 to 1000 [K]
+    pressure : p, absolute pressure, 60 000 to 110 000 [Pa]
+
+    Returns
+    -------
+    V, volume per amount [m3/mol]
+
+    Source: ISO 6976:2016, its gas constant.
+
+    >>> round(molar_volume(288.15, 101325.0) * 1000, 4)
+    23.6448
+    """
+    return ISO_GAS_CONSTANT * temperature / pressure
+
+
+@formula
+def volumetric_heating_value(
+    molar_heating_value: Number, *, compressibility: Number, temperature: Number, pressure: Number
+) -> Number:
+    """Heating value per volume of real gas.
+
+    H = H_c / (Z V)
+
+    Parameters
+    ----------
+    molar_heating_value : H_c, heating value per amount, gross or net, 0 to 6e6 [J/mol]
+    compressibility : Z, compressibility factor, 1 for the ideal gas, 0.8 to 1.01 [1]
+    temperature : T, at which the volume is metered, 273.15 to 293.15 [K]
+    pressure : p, absolute pressure, 90 000 to 110 000 [Pa]
+
+    Returns
+    -------
+    H, heating value, gross or net as what is given [J/m3]
+
+    Source: ISO 6976:2016, volumetric basis, real gas.
+
+    >>> H = volumetric_heating_value(891510.0, compressibility=0.99802, temperature=288.15,
+    ...     pressure=101325.0)
+    >>> round(H / 1e6, 3)
+    37.779
+    """
+    return molar_heating_value / (compressibility * molar_volume(temperature, pressure))
+
+
+@formula
+def heating_value_per_mass(molar_heating_value: Number, molar_mass: Number) -> Number:
+    """Heating value per mass of gas.
+
+    H_m = 1000 H_c / M
+
+    Parameters
+    ----------
+    molar_heating_value : H_c, heating value per amount, gross or net, 0 to 6e6 [J/mol]
+    molar_mass : M, mass per amount, 2 to 120 [kg/kmol]
+
+    Returns
+    -------
+    H_m, heating value per mass, gross or net as what is given [J/kg]
+
+    Source: ISO 6976:2016, mass basis.
+
+    >>> round(heating_value_per_mass(891510.0, 16.04246) / 1e6, 2)
+    55.57
+    """
+    return 1000 * molar_heating_value / molar_mass
+
+
+@formula
+def gas_density(
+    molar_mass: Number, *, compressibility: Number, temperature: Number, pressure: Number
+) -> Number:
+    """Mass of real gas per volume.
+
+    rho = M / (1000 Z V)
+
+    Parameters
+    ----------
+    molar_mass : M, mass per amount, 2 to 120 [kg/kmol]
+    compressibility : Z, compressibility factor, 1 for the ideal gas, 0.8 to 1.01 [1]
+    temperature : T, temperature, 273.15 to 293.15 [K]
+    pressure : p, absolute pressure, 90 000 to 110 000 [Pa]
+
+    Returns
+    -------
+    rho, density [kg/m3]
+
+    Source: ISO 6976:2016, density of the real gas.
+
+    >>> density = gas_density(16.04246, compressibility=0.99802, temperature=288.15,
+    ...     pressure=101325.0)
+    >>> round(density, 4)
+    0.6798
+    """
+    return molar_mass / (1000 * compressibility * molar_volume(temperature, pressure))
+
+
+@formula
+def air_compressibility(temperature: Number, pressure: Number) -> Number:
+    """Compressibility factor of dry air.
+
+    Z_a = 1 - p / 101325 (1 - table(T))
+
+    Parameters
+    ----------
+    temperature : T, temperature, 273.15 to 293.15 [K]
+    pressure : p, absolute pressure, 90 000 to 110 000 [Pa]
+
+    Returns
+    -------
+    Z_a, compressibility factor [1]
+
+    Source: ISO 6976:2016, compressibility of air; between its temperatures straight.
+
+    >>> round(air_compressibility(288.15, 101325.0), 6)
+    0.999595
+    """
+    standard = at(temperature, METERED_AT, AIR_COMPRESSIBILITY)
+    return 1 - pressure / STANDARD_PRESSURE * (1 - standard)
+
+
+@formula
+def ideal_relative_density(molar_mass: Number) -> Number:
+    """Molar mass of a gas over that of dry air: its relative density were both ideal.
+
+    d_o = M / 28.9655
+
+    Parameters
+    ----------
+    molar_mass : M, mass per amount, 2 to 120 [kg/kmol]
+
+    Returns
+    -------
+    d_o, relative density of the ideal gas [1]
+
+    Source: ISO 6976:2016, relative density of the ideal gas.
+
+    >>> round(ideal_relative_density(44.09562), 4)
+    1.5224
+    """
+    return molar_mass / AIR_MOLAR_MASS
+
+
+@formula
+def relative_density(
+    molar_mass: Number, *, compressibility: Number, temperature: Number, pressure: Number
+) -> Number:
+    """Density of a real gas over that of dry air at the same state.
+
+    d = d_o Z_a / Z
+
+    Parameters
+    ----------
+    molar_mass : M, mass per amount, 2 to 120 [kg/kmol]
+    compressibility : Z, compressibility factor of the gas, 0.8 to 1.01 [1]
+    temperature : T, temperature, 273.15 to 293.15 [K]
+    pressure : p, absolute pressure, 90 000 to 110 000 [Pa]
+
+    Returns
+    -------
+    d, relative density [1]
+
+    Source: ISO 6976:2016, relative density of the real gas.
+
+    >>> d = relative_density(16.04246, compressibility=0.99802, temperature=288.15,
+    ...     pressure=101325.0)
+    >>> round(d, 4)
     0.5547
     """
-    mass = sum(x * COMPONENTS[name][0] for name, x in fractions.items())
-    return (
-        mass / AIR_MOLAR_MASS * AIR_COMPRESSIBILITY / compressibility(fractions, GAS_BASE_PRESSURE)
-    )
+    air = air_compressibility(temperature, pressure)
+    return ideal_relative_density(molar_mass) * air / compressibility
 
 
 @formula
@@ -117,9 +314,33 @@ def wobbe(heating_value: Number, relative_density: Number) -> Number:
     -------
     W, Wobbe number [J/m3]
 
-    Source: ISO 6976:2016, eq. 14.
+    Source: ISO 6976:2016, eq. 20.
 
     >>> round(wobbe(1000.0, 0.6), 1)
     1291.0
     """
     return heating_value / relative_density**0.5
+
+
+@formula
+def heating_value_at(heating_value: Number, *, pressure: Number, base_pressure: Number) -> Number:
+    """Heating value per volume, carried from one base pressure to another.
+
+    H_b = H p_b / p
+
+    Parameters
+    ----------
+    heating_value : H, per volume at the pressure it is stated for, 1e6 to 1.5e8 [J/m3]
+    pressure : p, absolute pressure it is stated for, 60 000 to 110 000 [Pa]
+    base_pressure : p_b, absolute pressure it is wanted for, 60 000 to 110 000 [Pa]
+
+    Returns
+    -------
+    H_b, heating value at the wanted pressure [J/m3]
+
+    Source: ideal gas law; the change of compressibility is below 0.01 % between base pressures.
+
+    >>> round(heating_value_at(1010.0, pressure=14.696, base_pressure=14.73), 2)
+    1012.34
+    """
+    return heating_value * base_pressure / pressure

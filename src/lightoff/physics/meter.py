@@ -28,6 +28,28 @@ def base_volume_factor(pressure: Number, temperature: Number) -> Number:
 
 
 @formula
+def compensated_volume_factor(pressure: Number) -> Number:
+    """The same of a meter that brings its volume to 60 degF by itself: pressure alone is left.
+
+    f = p / 101592
+
+    Parameters
+    ----------
+    pressure : p, absolute pressure of the gas in the meter, 60 000 to 500 000 [Pa]
+
+    Returns
+    -------
+    f, factor to base conditions [1]
+
+    Source: ideal gas law; base state of the US gas trade.
+
+    >>> round(compensated_volume_factor(101325.0), 4)
+    0.9974
+    """
+    return pressure / GAS_BASE_PRESSURE
+
+
+@formula
 def metered_input(
     *, volume: Number, seconds: Number, heating_value: Number, factor: Number
 ) -> Number:
@@ -121,3 +143,145 @@ def absolute_pressure(gauge: Number, barometer: Number) -> Number:
     101000.0
     """
     return gauge + barometer
+
+
+@formula
+def flow_less_others(flow: Number, other_flow: Number) -> Number:
+    """What is left of a metered flow for the burners in question.
+
+    q = q_m - q_o
+
+    Parameters
+    ----------
+    flow : q_m, gas flow as metered, 0 to 10 [m3/s]
+    other_flow : q_o, of other appliances on the meter, as metered, 0 to 10 [m3/s]
+
+    Returns
+    -------
+    q, gas flow of the burners, as metered [m3/s]
+
+    Source: definition.
+
+    >>> flow_less_others(1.0, 0.25)
+    0.75
+    """
+    return flow - other_flow
+
+
+@formula
+def flow_input(flow: Number, *, heating_value: Number, factor: Number) -> Number:
+    """Heat flow of a gas flow.
+
+    Q = H f q
+
+    Parameters
+    ----------
+    flow : q, gas flow at any pressure and temperature, 0 to 10 [m3/s]
+    heating_value : H, gross, at base conditions, 3e7 to 1.1e8 [J/m3]
+    factor : f, volume at base conditions over volume as it flows, 0.5 to 5 [1]
+
+    Returns
+    -------
+    Q, heat flow, gross [W]
+
+    Source: definition.
+
+    >>> flow_input(0.001, heating_value=38e6, factor=1.0)
+    38000.0
+    """
+    return heating_value * factor * flow
+
+
+@formula
+def base_flow(heat: Number, heating_value: Number) -> Number:
+    """Gas flow of a heat flow, at base conditions.
+
+    q_b = Q / H
+
+    Parameters
+    ----------
+    heat : Q, heat flow, gross, 0 to 1e7 [W]
+    heating_value : H, gross, at base conditions, 3e7 to 1.1e8 [J/m3]
+
+    Returns
+    -------
+    q_b, gas flow at base conditions [m3/s]
+
+    Source: definition.
+
+    >>> base_flow(38000.0, 38e6)
+    0.001
+    """
+    return heat / heating_value
+
+
+@formula
+def flow_for_input(heat: Number, *, heating_value: Number, factor: Number) -> Number:
+    """Gas flow of a heat flow, as it flows.
+
+    q = q_b / f
+
+    Parameters
+    ----------
+    heat : Q, heat flow, gross, 0 to 1e7 [W]
+    heating_value : H, gross, at base conditions, 3e7 to 1.1e8 [J/m3]
+    factor : f, volume at base conditions over volume as it flows, 0.5 to 5 [1]
+
+    Returns
+    -------
+    q, gas flow [m3/s]
+
+    Source: definition.
+
+    >>> flow_for_input(38000.0, heating_value=38e6, factor=0.5)
+    0.002
+    """
+    return base_flow(heat, heating_value) / factor
+
+
+@formula
+def expected_time(volume: Number, *, flow: Number, other_flow: Number) -> Number:
+    """Time in which a dial should turn so much.
+
+    t = V / (q + q_o)
+
+    Parameters
+    ----------
+    volume : V, turned by the dial, as metered, 0.01 to 10 [m3]
+    flow : q, gas flow of the burners, as metered, 0.0001 to 10 [m3/s]
+    other_flow : q_o, of other appliances on the meter, as metered, 0 to 10 [m3/s]
+
+    Returns
+    -------
+    t, time [s]
+
+    Source: definition.
+
+    >>> expected_time(1.5, flow=0.04, other_flow=0.01)
+    30.0
+    """
+    return volume / (flow + other_flow)
+
+
+@formula
+def flow_resolution(flow: Number, *, seconds: Number, step: Number) -> Number:
+    """Flow that one step of the stopwatch stands for.
+
+    e = q Delta_t / t
+
+    Parameters
+    ----------
+    flow : q, gas flow as metered, 0 to 10 [m3/s]
+    seconds : t, time it was clocked for, 1 to 3600 [s]
+    step : Delta_t, the least time that can be told, 0.01 to 10 [s]
+
+    Returns
+    -------
+    e, step of the flow [m3/s]
+
+    Source: slope of V / t.
+
+    >>> flow_resolution(0.03, seconds=60.0, step=1.0)
+    0.0005
+    """
+    return flow * step / seconds

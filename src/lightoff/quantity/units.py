@@ -97,6 +97,13 @@ UNITS: tuple[Unit, ...] = (
     _unit("Btu/ft3", "heating value", BTU / FOOT**3, "Btu/cf"),
     _unit("kg/m3", "density", 1.0),
     _unit("lb/ft3", "density", POUND / FOOT**3, "lbm/ft3"),
+    _unit("kg/kg", "humidity ratio", 1.0, "lb/lb"),
+    _unit("g/kg", "humidity ratio", 1e-3),
+    _unit("gr/lb", "humidity ratio", 1 / 7000, "grains/lb"),
+    _unit("J/kg", "enthalpy", 1.0),
+    _unit("kJ/kg", "enthalpy", 1e3),
+    # inch-pound tables and charts count moist air's from dry air at 0 degF, metric ones from 0 degC
+    _unit("Btu/lb", "enthalpy", BTU / POUND, offset=-1006.0 * 160 / 9),
     _unit("kg", "mass", 1.0),
     _unit("g", "mass", 1e-3),
     _unit("lb", "mass", POUND, "lbm", "lbs"),

@@ -4,7 +4,13 @@ from collections.abc import Callable, Iterator
 
 from lightoff.judgement.target import Bounds, Instance, Target, at_most, reading
 from lightoff.machine import Machine
-from lightoff.quantity import si
+from lightoff.physics.building import (
+    LEAST_PRESSURE,
+    MOST_PRESSURE,
+    OPEN_FORCE,
+    START_FORCE,
+    UNLATCH_FORCE,
+)
 
 LIFE_SAFETY = "NFPA 101 (from memory)"
 
@@ -13,14 +19,14 @@ def _at_high(point: str) -> Callable[[Machine], Iterator[Instance]]:
     return lambda _: iter([Instance(point, ("high",), (point,))])
 
 
-def _door(name: str, pounds: float) -> Target:
+def _door(name: str, force: float) -> Target:
     return Target(
         id=f"door: {name}",
         severity="correct",
         kind="force",
         instances=_at_high(f"door.{name}"),
         estimate=reading,
-        bounds=lambda _: at_most(si(pounds, "lbf"), "code", LIFE_SAFETY),
+        bounds=lambda _: at_most(force, "code", LIFE_SAFETY),
     )
 
 
@@ -32,13 +38,13 @@ TARGETS = (
         instances=_at_high("building.pressure"),
         estimate=reading,
         bounds=lambda _: Bounds(
-            si(-0.02, "inwc"),
-            si(0.05, "inwc"),
+            LEAST_PRESSURE,
+            MOST_PRESSURE,
             "code",
             "NFPA 96 (from memory); upper end common practice",
         ),
     ),
-    _door("unlatch", 15),
-    _door("start", 30),
-    _door("open", 15),
+    _door("unlatch", UNLATCH_FORCE),
+    _door("start", START_FORCE),
+    _door("open", OPEN_FORCE),
 )

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from lightoff.inference.conformity import acceptance, retaken, steady
 from lightoff.inference.estimate import COVERAGE, Estimate, combine
 from lightoff.judgement.evidence import Missing
-from lightoff.judgement.flue import CLASS_LIMIT, air_free_co
+from lightoff.judgement.flue import air_free_co
 from lightoff.judgement.message import message
 from lightoff.judgement.target import (
     COMMON_PRACTICE,
@@ -22,8 +22,8 @@ from lightoff.judgement.target import (
 )
 from lightoff.judgement.targets.where import any_firing, at_low, each_furnace, while_firing
 from lightoff.machine import Machine, firing
+from lightoff.physics.combustion import CO_CLASS_LIMIT, CO_LOOK
 
-CO_LOOK = 100e-6  # [1] air-free; look for the cause above it; [cp]
 CLIMB = 10e-6  # [1] air-free; a smaller step is a flame's own wavering; [cp]
 CO_AIR_EXPANDED = 5e-6  # [1] expanded uncertainty at which clean air is believed
 
@@ -122,7 +122,7 @@ TARGETS = (
         instances=_co_instances,
         estimate=_air_free,
         bounds=lambda _: at_most(
-            CLASS_LIMIT, "standard", "ANSI Z83 appliance class limit (from memory)"
+            CO_CLASS_LIMIT, "standard", "ANSI Z83 appliance class limit (from memory)"
         ),
         caution="caution-co",
     ),

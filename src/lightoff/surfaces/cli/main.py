@@ -1,4 +1,4 @@
-"""`lightoff`: judge a job, print its report, show the schema, open the workbench."""
+"""`lightoff`: judge a job, print its report, do a sum, show the schema, open the workbench."""
 
 import json
 import sys
@@ -88,6 +88,23 @@ def schema() -> None:
     from lightoff.job import schema as job_schema
 
     print(json.dumps(job_schema(), ensure_ascii=False, indent=2))
+
+
+# the inputs of a calculation are its own options, read behind its name
+@app.command(
+    add_help_option=False,
+    context_settings={"ignore_unknown_options": True, "allow_interspersed_args": False},
+)
+def calc(
+    words: Annotated[
+        list[str] | None,
+        typer.Argument(metavar="[NAME] [--input VALUE] ...", show_default=False),
+    ] = None,
+) -> None:
+    """Work out one of the trade's sums; without a name, list them."""
+    from lightoff.surfaces.cli.calc import calc as work_out
+
+    work_out(words or ())
 
 
 @app.command()

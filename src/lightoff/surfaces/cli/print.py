@@ -1,5 +1,7 @@
 """The answer on a terminal: the plain text, with colour where there is a terminal to show it."""
 
+from collections.abc import Iterable
+
 from rich.console import Console
 from rich.text import Text
 
@@ -19,9 +21,14 @@ _STYLE = {"verdict": "bold", "group": "bold"}
 
 def print_answer(answer: Assessment, units: System, *, everything: bool) -> None:
     """Print the answer to stdout."""
+    print_lines(as_lines(answer, Speech(units), everything=everything))
+
+
+def print_lines(lines: Iterable[Line]) -> None:
+    """Print lines to stdout."""
     console = Console(highlight=False, markup=False, emoji=False, soft_wrap=True)
     console.width = max(console.width, WIDTH)
-    for line in as_lines(answer, Speech(units), everything=everything):
+    for line in lines:
         console.print(_styled(line))
 
 

@@ -27,6 +27,8 @@ from lightoff.surfaces.web.guard import Guard, Refusal
 from lightoff.surfaces.web.pages import load_pages
 from lightoff.surfaces.web.routes import (
     api,
+    calculations,
+    calculations_api,
     docs,
     entries,
     new,
@@ -37,7 +39,7 @@ from lightoff.surfaces.web.routes import (
 )
 
 STATUS: dict[Refusal, int] = {"host": 421, "origin": 403, "large": 413}
-ROUTERS = (units, new, visits, readings, entries, points, docs, api)
+ROUTERS = (units, new, visits, readings, entries, points, calculations, docs, api, calculations_api)
 
 
 def local_time() -> datetime:

@@ -1,7 +1,8 @@
 """Messages into sentences: the reader's language and units, with the digits that mean something.
 
 A placeholder's format says what it is: `{by:difference}` is a difference in the row's own kind,
-`{pressure:pressure}` a pressure, `{points:points}` a list of points by name.
+`{pressure:pressure}` a pressure, `{points:points}` a list of points by name, `{value:si}` a number
+of a formula in the `unit` among the values.
 """
 
 import math
@@ -14,6 +15,7 @@ from typing import Any
 from lightoff.judgement import Message, Remark, Row
 from lightoff.quantity import BY_NAME, KINDS, Shown, System, shown
 from lightoff.surfaces.words.catalogue import catalogue
+from lightoff.surfaces.working import si_text
 
 _NUMBERED = re.compile(r"(?<=\.)(\d)(?=\.|$)")
 
@@ -182,6 +184,8 @@ class _Filler(string.Formatter):
             return _and([str(each) for each in value])
         if spec == "target":
             return self.speech.target(value)
+        if spec == "si":
+            return si_text(value, self.values["unit"])
         if spec == "slip":
             return self.speech.word(f"slip:{value}")
         if spec in KINDS:

@@ -27,7 +27,7 @@ class Shell:
 
 def outside(speech: Speech, title: str, here: str) -> Shell:
     """Around the pages that are of no unit."""
-    pages = (("units", "/"), ("new", "/new"))
+    pages = (("units", "/"), ("new", "/new"), ("calculations", "/calc"))
     nav = tuple(Link(speech.word(f"nav:{name}"), href, name == here) for name, href in pages)
     return Shell(title, speech.word("nav:all-units"), "", nav)
 
@@ -39,6 +39,7 @@ def around_unit(
     pages = [("units", "/"), ("visit", unit_url(stream, visit))]
     if visit is not None:
         pages.append(("report", f"{unit_url(stream, visit)}/report"))
+    pages.append(("calculations", "/calc"))
     nav = tuple(Link(speech.word(f"nav:{name}"), href, name == here) for name, href in pages)
     tag = machine.unit.tag
     return Shell(f"{title} · {tag}", tag, machine.unit.serves or "", nav)

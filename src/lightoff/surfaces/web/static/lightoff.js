@@ -67,4 +67,10 @@ document.addEventListener("htmx:after:swap", (event) => {
   sending = false;
 });
 
+// a calculation's address follows what is typed, so that it can be sent to somebody
+document.addEventListener("htmx:after:swap", () => {
+  const link = document.getElementById("calc")?.dataset.link;
+  if (link) history.replaceState(null, "", link);
+});
+
 theme();
