@@ -40,7 +40,7 @@ def moisture(evidence: Evidence, run: str) -> Estimate:
         guess = {Part("humidity not read", "air.outdoor.rh"): UNKNOWN_HUMIDITY_SPREAD}
         humidity = Estimate(UNKNOWN_HUMIDITY, guess)
     ratio = combine(
-        lambda t, rh, p: float(humidity_ratio(t, relative_humidity=rh, pressure=p)),
+        lambda t, rh, p: humidity_ratio(t, relative_humidity=rh, pressure=p),
         outdoor_temperature(evidence, run),
         humidity,
         evidence.barometer(),
@@ -55,7 +55,7 @@ def density_at(evidence: Evidence, point: str, run: str) -> Estimate:
     in_duct = point.startswith("duct.")
     temperature = evidence.get("air.discharge.db", run) if in_duct else None
     return combine(
-        lambda t, w, p: float(moist_air_density(t, humidity_ratio=w, pressure=p)),
+        lambda t, w, p: moist_air_density(t, humidity_ratio=w, pressure=p),
         temperature or outdoor_temperature(evidence, run),
         moisture(evidence, run),
         evidence.barometer(),
@@ -78,7 +78,7 @@ def measured_airflow(evidence: Evidence, reading: Reading, run: str) -> Estimate
         actual = evidence.of(reading)
         if reading.standard:
             return actual
-        return combine(lambda q, rho: float(standard_airflow(q, rho)), actual, density)
+        return combine(standard_airflow, actual, density)
     flow = _traverse(evidence, reading, reading.traverse, density)
     extra = method_parts(reading.point, flow.value, reading=reading.place)
     return Estimate(flow.value, {**flow.parts, **extra})
@@ -104,7 +104,7 @@ def _traverse(
     parts = instrument_parts(pressure, channel, name=f"{name} pressure", reading=reading.place)
     return combine(
         lambda p, rho: (
-            float(pitot_velocity(max(p, 0.0), rho)) * traverse.area * rho / STANDARD_AIR_DENSITY
+            pitot_velocity(max(p, 0.0), rho) * traverse.area * rho / STANDARD_AIR_DENSITY
         ),
         Estimate(pressure, parts),
         density,
@@ -174,7 +174,7 @@ def output(evidence: Evidence, furnace: int, run: str) -> Estimate | Missing:
         return Missing(tuple(point for each in missing for point in each.points))
     dry = combine(lambda w: 1 / (1 + w), moisture(evidence, run))
     return combine(
-        lambda q, share, dt: float(sensible_heat(q * STANDARD_AIR_DENSITY * share, dt)),
+        lambda q, share, dt: sensible_heat(q * STANDARD_AIR_DENSITY * share, dt),
         flow,
         dry,
         warmed,

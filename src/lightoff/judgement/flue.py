@@ -30,10 +30,10 @@ def _air_free(evidence: Evidence, furnace: int, run: str) -> Estimate | Missing:
     if o2 is not None:
         if o2.value > MOST_O2:
             return Missing((f"flue.{furnace}.o2",), "diluted")
-        return combine(lambda c, o: float(air_free_from_o2(c, min(o, 0.2))), co, o2)
+        return combine(lambda c, o: air_free_from_o2(c, min(o, 0.2)), co, o2)
     if co2 is not None:
         largest = LARGEST_CO2[evidence.machine.furnace(furnace).gas]
         if o2_from_co2(co2.value, largest) > MOST_O2:
             return Missing((f"flue.{furnace}.co2",), "diluted")
-        return combine(lambda c, d: float(air_free_from_co2(c, max(d, 1e-3), largest)), co, co2)
+        return combine(lambda c, d: air_free_from_co2(c, max(d, 1e-3), largest), co, co2)
     return Missing((f"flue.{furnace}.o2",))

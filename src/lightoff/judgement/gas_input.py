@@ -69,7 +69,7 @@ def clocked(evidence: Evidence, run: str) -> Estimate | Missing:
     gas = evidence.machine.furnaces[0].gas
     total = combine(
         lambda t, h, f, accuracy, flow: (
-            float(metered_input(volume=volume, seconds=t, heating_value=h, factor=f) - h * f * flow)
+            (metered_input(volume=volume, seconds=t, heating_value=h, factor=f) - h * f * flow)
             * accuracy
         ),
         evidence.of(reading),
@@ -112,7 +112,7 @@ def _base_factor(evidence: Evidence, run: str) -> Estimate:
             )
         )
     return combine(
-        lambda p, b, t: float(base_volume_factor(p + b, t)),
+        lambda p, b, t: base_volume_factor(p + b, t),
         pressure,
         evidence.barometer(),
         temperature,
@@ -151,14 +151,12 @@ def _train_input(
     return combine(
         lambda p, w, rho, scale: (
             scale
-            * float(
-                orifice_input(
-                    rated_input=rated_input * share,
-                    manifold=max(p, 0.0),
-                    rated_manifold=rated,
-                    wobbe_ratio=w,
-                    density_ratio=rho,
-                )
+            * orifice_input(
+                rated_input=rated_input * share,
+                manifold=max(p, 0.0),
+                rated_manifold=rated,
+                wobbe_ratio=w,
+                density_ratio=rho,
             )
         ),
         read,

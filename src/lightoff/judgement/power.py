@@ -42,7 +42,7 @@ def _unbalance(evidence: Evidence, points: tuple[str, ...], run: str) -> Estimat
         return reads
     if sum(read.value for read in reads) <= 0:
         return Missing(points, "no-current")
-    return combine(lambda a, b, c: float(unbalance(a, b, c)), *reads)
+    return combine(unbalance, *reads)
 
 
 def _all(evidence: Evidence, points: tuple[str, ...], run: str) -> list[Estimate] | Missing:
@@ -87,15 +87,13 @@ def _from_amps(evidence: Evidence, run: str) -> Estimate | Missing:
     return combine(
         lambda scale, v, *i: (
             scale
-            * float(
-                motor_input(
-                    volts=v,
-                    amps=sum(i) / n,
-                    phases=machine.electrical.phases,
-                    rated_amps=plate.full_load_amps,
-                    rated_volts=plate.volts,
-                    power_factor=power_factor,
-                )
+            * motor_input(
+                volts=v,
+                amps=sum(i) / n,
+                phases=machine.electrical.phases,
+                rated_amps=plate.full_load_amps,
+                rated_volts=plate.volts,
+                power_factor=power_factor,
             )
         ),
         Estimate(1.0, {Part("power from amps", "motor"): FROM_AMPS}),

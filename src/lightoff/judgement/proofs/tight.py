@@ -94,10 +94,8 @@ def _drop(evidence: Evidence, decay: Decay) -> Estimate:
     unread = len(read) < 2
     change = TEMPERATURE_UNREAD if unread else UNKNOWN["temperature"].resolution * RECTANGULAR
     return combine(
-        lambda p1, p2, t2, b: float(
-            temperature_corrected_drop(
-                start=p1, end=p2, start_temperature=start, end_temperature=t2, barometer=b
-            )
+        lambda p1, p2, t2, b: temperature_corrected_drop(
+            start=p1, end=p2, start_temperature=start, end_temperature=t2, barometer=b
         ),
         Estimate(decay.start, {Part("resolution", "decay start"): gauge}),
         Estimate(decay.end, {Part("resolution", "decay end"): gauge}),
