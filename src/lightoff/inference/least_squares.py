@@ -13,6 +13,8 @@ from lightoff.inference.orthogonal import Matrix, Triangle
 Residuals = Callable[[list[float]], Sequence[float]]
 Slopes = Callable[[list[float]], Matrix]
 
+START = 1e-2  # [1] damping of the first step
+LEAST_KEPT = 0.1  # [1] of what the slopes promise, for a step to count
 FINE = 6e-6  # [1] step of a slope from both sides, the cube root of a float's last digit
 
 
@@ -68,7 +70,7 @@ def fit(
     slope: Slopes = slopes or (lambda values: slopes_of(residuals, values))
     values = [float(each) for each in start]
     found = list(residuals(values))
-    damping, scale, steps, converged = 1e-3, [0.0] * len(values), 0, False
+    damping, scale, steps, converged = START, [0.0] * len(values), 0, False
     while steps < most_steps and not converged:
         there = slope(values)
         sizes = [math.sqrt(math.fsum(x * x for x in c)) for c in zip(*there, strict=True)]
@@ -84,19 +86,36 @@ def _improved(
     residuals: Residuals, values: list[float], found: list[float], slopes: Matrix,
     scale: list[float], damping: float,
 ) -> tuple[list[float], list[float], float, bool]:  # fmt: skip
-    """The next values: more damping until the sum of squares falls, less after a good step."""
+    """The next values: a step counts when the sum of squares falls by a fair share of what the
+    slopes promise; the damping follows that share."""
     now = math.fsum(r * r for r in found)
     for _ in range(60):
         step = _step(slopes, found, scale, damping)
         tried = [v + s for v, s in zip(values, step, strict=True)]
         there = _sum(residuals, tried)
         small = _small(step, values)
-        if there is not None and there[0] <= now:
-            return tried, there[1], max(damping / 10, 1e-15), small
+        promised = now - _promised(slopes, found, step)
+        kept = (now - there[0]) / promised if there is not None and promised > 0 else 0.0
+        if there is not None and there[0] <= now and (kept > LEAST_KEPT or small):
+            return tried, there[1], _damped(damping, kept), small
         if small:
             return values, found, damping, True
         damping *= 10
     return values, found, damping, True
+
+
+def _damped(damping: float, kept: float) -> float:
+    """Less damping where the slopes told the truth, more where they did not."""
+    if kept > 0.75:
+        return max(damping / 10, 1e-15)
+    return damping if kept > 0.25 else damping * 4
+
+
+def _promised(slopes: Matrix, found: list[float], step: list[float]) -> float:
+    """The sum of squares after a step, if the slopes stayed as they are."""
+    rows = zip(slopes, found, strict=True)
+    after = (r + math.fsum(a * s for a, s in zip(row, step, strict=True)) for row, r in rows)
+    return math.fsum(r * r for r in after)
 
 
 def _step(slopes: Matrix, found: list[float], scale: list[float], damping: float) -> list[float]:

@@ -6,16 +6,25 @@ from lightoff.machine import Machine
 from lightoff.machine.plate import Furnace
 from lightoff.physics.atmosphere import barometric_pressure
 from lightoff.physics.constants import GAS_BASE_PRESSURE, STANDARD_PRESSURE
-from lightoff.physics.fuel_gas import heating_value_at, wobbe
+from lightoff.physics.fuel_gas import wobbe
 from lightoff.physics.gas_properties import US_TRADE, properties
+from lightoff.physics.heating_value import heating_value_at
 from lightoff.physics.orifice import code_derate_factor, manifold_for_input_factor
 from lightoff.quantity import si
 
 # mean and standard uncertainty of a gas nobody declared: heating value [J/m3], relative density [1]
-# natural gas: US EIA state means 2020 to 2025; GRI-92/0123 (from memory). Propane: HD-5 limits
+# natural gas: US EIA state means 2020 to 2025; GRI-92/0123 (from memory). Propane: HD-5 limits,
+# 2503 Btu/ft3 and 1.514 as an ideal gas at 14.696 psia; a meter turns the real gas at 30 inHg
+_PROPANE_Z = 0.982  # [1] propane at the base state, ISO 6976:2016
 _UNDECLARED = {
     "natural gas": ((si(1037, "Btu/ft3"), si(16, "Btu/ft3")), (0.598, 0.018)),
-    "propane": ((si(2503, "Btu/ft3"), si(19, "Btu/ft3")), (1.514, 0.0115)),
+    "propane": (
+        (
+            si(2503, "Btu/ft3") / _PROPANE_Z * GAS_BASE_PRESSURE / STANDARD_PRESSURE,
+            si(19, "Btu/ft3"),
+        ),
+        (1.514 / _PROPANE_Z, 0.0115),
+    ),
 }
 TOGETHER = 0.88  # [1] correlation of heating value and relative density across cities
 DECLARED_HEATING_VALUE = 0.0077  # [1] month to month 0.7 %, base pressure not said 0.32 %
