@@ -172,7 +172,7 @@ def calculation_lines() -> Iterator[str]:
 
 def one_calculation(calculation: Calculation) -> Iterator[str]:
     sheet = blank(calculation, SPEECH)
-    yield from ("", f"## {sheet.name}", "", f"**{sheet.title}.** {sheet.about}", "")
+    yield from ("", f"## {sheet.name}", "", f"**{sheet.title}.** {sheet.about}.", "")
     yield from ("| input | | such as | where left out |", "|---|---|---|---|")
     yield from input_rows(sheet)
     yield from ("", "| answer | | kind |", "|---|---|---|")

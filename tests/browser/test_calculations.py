@@ -59,7 +59,7 @@ def test_a_unit_is_chosen_beside_the_number(opened: Open) -> None:
     expect(page.locator("#answer .read")).not_to_have_text(before)
     page.get_by_label("Unit: Time for those turns").select_option("min")
     expect(page.locator("#answer .read")).to_have_text(before)
-    page.get_by_text("SI", exact=True).click()
+    page.get_by_role("radio", name="SI").check()
     expect(page.locator("#answer .read")).to_contain_text("kW")
 
 

@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from lightoff.calculations import CALCULATIONS, Answer, CannotCalculateError, calculate
-from lightoff.quantity import si
+from lightoff.quantity import in_unit, si
 
 
 def degF(number: float) -> float:
@@ -31,8 +31,8 @@ def refused(name: str, **given: Any) -> tuple[str, str | None]:
 
 def test_standard_air_weighs_what_the_trade_says() -> None:
     """0.075 lb/ft3 at 70 degF and sea level; a mile up 0.82 to 0.83 of it (at-density-ratio)."""
-    low = answer("air-density", dry_bulb=degF(70), altitude=0.0, relative_humidity=0.0).results
-    high = answer("air-density", dry_bulb=degF(70), altitude=1609.344, relative_humidity=0.0)
+    low = answer("air-density", dry_bulb=degF(70), altitude=0.0).results
+    high = answer("air-density", dry_bulb=degF(70), altitude=1609.344)
     assert low["density"] / si(1, "lb/ft3") == pytest.approx(0.075, rel=2e-3)
     assert 0.82 < high.results["density"] / low["density"] < 0.83
     assert low["density_ratio"] == pytest.approx(1, abs=0.005)
@@ -70,6 +70,13 @@ def test_a_barometer_needs_no_altitude_and_nothing_else_does_without() -> None:
     assert refused("air-density", dry_bulb=290.0, **two)[0] == "calc-one-barometer"
 
 
+def test_water_that_boils_leaves_no_air() -> None:
+    assert refused("air-density", dry_bulb=380.0, altitude=0.0, relative_humidity=0.9) == (
+        "calc-boils",
+        "dry_bulb",
+    )
+
+
 # ---- humid air
 
 
@@ -80,6 +87,15 @@ def test_the_handbooks_example_from_dry_and_wet_bulb() -> None:
     assert found["dew_point"] == pytest.approx(280.15, abs=0.5)
     assert found["humidity_found"] == pytest.approx(0.14, abs=0.01)
     assert found["enthalpy"] == pytest.approx(56700, abs=200)
+
+
+def test_btu_are_counted_from_zero_fahrenheit_as_in_the_inch_pound_handbook() -> None:
+    """25.30 Btu/lb at 70 degF and 50 % (published case ma-ip-70f-50rh-0ft)."""
+    found = answer("humid-air", dry_bulb=degF(70), relative_humidity=0.5).results
+    assert in_unit(found["enthalpy"], "enthalpy", "Btu/lb") == pytest.approx(25.299952, abs=0.05)
+    assert in_unit(found["humidity_ratio"], "humidity ratio", "gr/lb") == pytest.approx(
+        7000 * 0.0077832688, rel=1e-3
+    )
 
 
 def test_both_ways_in_lead_to_one_state() -> None:

@@ -110,9 +110,9 @@ def test_load_from_speed_is_speed_from_load(load: float, lag: float, flux: float
 
 @given(st.floats(5, 120), st.floats(200, 480))
 def test_a_drive_never_gives_more_than_its_line(frequency: float, line: float) -> None:
-    at = {"base_frequency": 60.0, "base_volts": 460.0}
-    given_off = frequency_drive.drive_volts(frequency, line_volts=line, **at)
-    flux = frequency_drive.flux(given_off, frequency, rated_volts=460.0, rated_frequency=60.0)
+    plate = {"rated_volts": 460.0, "rated_frequency": 60.0}
+    given_off = frequency_drive.drive_volts(frequency, line_volts=line, **plate)
+    flux = frequency_drive.flux(given_off, frequency, **plate)
     assert given_off <= line
     assert flux <= 1 + 1e-12
 

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lightoff.physics import fuel_gas, orifice
+from lightoff.physics import fuel_gas, heating_value, orifice
 from lightoff.physics.gas_components import COMPONENTS, TYPICAL
 from lightoff.physics.gas_properties import (
     REFERENCE_STATES,
@@ -45,7 +45,7 @@ def test_the_heat_of_a_mixture_is_that_of_its_parts(
         name: share * one.get(name, 0.0) + (1 - share) * other.get(name, 0.0)
         for name in one | other
     }
-    for heat in (fuel_gas.molar_heating_value, fuel_gas.net_molar_heating_value):
+    for heat in (heating_value.molar_heating_value, heating_value.net_molar_heating_value):
         parts = share * heat(one, at) + (1 - share) * heat(other, at)
         assert heat(mixed, at) == pytest.approx(parts, rel=1e-12)
 
@@ -71,8 +71,8 @@ def test_what_does_not_burn_takes_heat_away_in_its_share(methane: float, inert: 
 
 @given(gases(), st.floats(273.15, 298.15))
 def test_net_is_less_than_gross_by_the_water(gas: dict[str, float], at: float) -> None:
-    gross = fuel_gas.molar_heating_value(gas, at)
-    net = fuel_gas.net_molar_heating_value(gas, at)
+    gross = heating_value.molar_heating_value(gas, at)
+    net = heating_value.net_molar_heating_value(gas, at)
     hydrogen = sum(x * COMPONENTS[name].hydrogen for name, x in gas.items()) / sum(gas.values())
     assert gross - net == pytest.approx(hydrogen / 2 * 44.5e3, rel=0.015)
 

@@ -6,7 +6,15 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from lightoff.physics import gas_pipe, meter, orifice, orifice_size, pipe_tables, regulator
+from lightoff.physics import (
+    gas_pipe,
+    gas_pressure,
+    meter,
+    orifice,
+    orifice_size,
+    pipe_tables,
+    regulator,
+)
 from lightoff.physics.drills import DRILLS, drill_name, nearest_drill
 
 flows = st.floats(1e-4, 0.5)
@@ -74,7 +82,9 @@ def test_high_pressure_pipes_in_a_row_go_on_from_one_another(
     assert gas_pipe.high_pressure_outlet(
         flow, inlet=between, length=other, **pipe
     ) == pytest.approx(end)
-    assert gas_pipe.pressure_along(inlet, end, share=one / (one + other)) == pytest.approx(between)
+    assert gas_pressure.pressure_along(inlet, end, share=one / (one + other)) == pytest.approx(
+        between
+    )
 
 
 @given(st.floats(0.4, 2.0))

@@ -59,10 +59,10 @@ def test_the_answer_comes_first_and_the_working_when_asked_for(calc: Calc) -> No
     assert "418.2 MBH" in lines[3]
     assert "(assumed)" in done.stdout
     assert "\x1b" not in done.stdout  # no colour into a pipe
-    assert "H V f / t" not in done.stdout
+    assert "q = V / t" not in done.stdout
     worked = calc(*CLOCKING, "--working").stdout
     assert worked.startswith(done.stdout)
-    assert "Q = H V f / t" in worked
+    assert "q = V / t" in worked
     assert "Source: ISO 2533:1975, 2.3." in worked
     assert max(map(len, worked.splitlines())) <= 80
 
@@ -84,7 +84,7 @@ def test_json_holds_si_values_steps_and_notes(calc: Calc) -> None:
     assert answer["results"]["input"]["value"] == pytest.approx(122575, rel=1e-4)
     assert answer["inputs"]["altitude"]["assumed"]
     assert answer["steps"][-1]["terms"][0].keys() >= {"symbol", "words", "value", "unit"}
-    assert answer["notes"] == []
+    assert all(note["sentence"] for note in answer["notes"])
 
 
 def test_help_names_inputs_defaults_and_an_example_that_runs(calc: Calc) -> None:
@@ -106,7 +106,7 @@ def test_a_table_comes_from_a_file_or_a_pipe(calc: Calc, tmp_path: Path) -> None
     file = tmp_path / "rows.csv"
     file.write_text(rows)
     done = calc("clocking", "--table", file)
-    assert done.stdout.splitlines()[1] == "2 ft3,4,72 s,418.243,400,1.01454"
+    assert done.stdout.splitlines()[1].startswith("2 ft3,4,72 s,418.243,400,1.01454")
     assert calc("clocking", "--table", "-", stdin=rows).stdout == done.stdout
     broken = calc("clocking", "--table", "-", stdin=rows + "2 ft3,4,72\n")
     assert (broken.returncode, broken.stdout) == (2, "")

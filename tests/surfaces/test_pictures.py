@@ -75,15 +75,13 @@ def test_the_pressure_along_a_pipe(width, length, start, lost, least, limited) -
 
 
 @given(
-    WIDTHS, st.floats(1, 1500), st.floats(0.5, 700), st.floats(-0.3, 0.3), st.floats(-0.1, 0.1),
-    st.floats(0, 0.05),
+    WIDTHS, st.just(0.0) | st.floats(1, 1500), st.floats(0.5, 700), st.floats(-0.3, 0.3),
+    st.floats(-0.1, 0.1),
 )  # fmt: skip
-def test_a_pressure_test(width, minutes, start, change, by_temperature, spread_of) -> None:
+def test_a_pressure_test(width, minutes, start, change, by_temperature) -> None:
     ends = [start * (1 + part) for part in (change, by_temperature)]
     read, explained = (End(end, f"{end:.2f}", f"at the end {end:.2f} kPa") for end in ends)
-    what = Decay(
-        minutes, start, read, explained, "time, min", "gauge pressure, kPa", spread_of * start
-    )
+    what = Decay(minutes, start, read, explained, "time, min", "gauge pressure, kPa")
     assert astray(decay(what, SAID, width=width), width) == []
 
 

@@ -95,3 +95,10 @@ def test_the_reader_is_spoken_to_in_their_own_units() -> None:
     assert us.window(row) == "3.32 to 3.67 in. w.c."
     assert si.window(row) == "828 to 915 Pa"
     assert us.row(row) == "Manifold, high, furnace 1"
+
+
+def test_no_sentence_stands_twice_in_the_catalogue() -> None:
+    text = (JUDGEMENT.parent / "surfaces" / "words" / "locale" / "en" / "LC_MESSAGES" /
+            "lightoff.po").read_text(encoding="utf-8")  # fmt: skip
+    ids = re.findall(r'^msgid "(.+)"$', text, re.MULTILINE)
+    assert sorted({each for each in ids if ids.count(each) > 1}) == []

@@ -13,9 +13,16 @@ from lightoff.calculations.calculation import (
     calculate,
 )
 from lightoff.calculations.clocking import CLOCKING
+from lightoff.calculations.co import CO_AIR_FREE
+from lightoff.calculations.electrical import CONTROL_CIRCUIT, UNBALANCE
 from lightoff.calculations.fan import FAN_LAW
+from lightoff.calculations.flue import FLUE
+from lightoff.calculations.gas import GAS
+from lightoff.calculations.gas_pipe import PIPE_DROP, PIPE_SIZE
 from lightoff.calculations.heat import AIRFLOW_FROM_RISE
 from lightoff.calculations.mixed_air import MIXED_AIR, OUTDOOR_AIR
+from lightoff.calculations.motor_load import MOTOR_LOAD
+from lightoff.calculations.orifice import MANIFOLD, ORIFICE
 from lightoff.calculations.sheave import SHEAVE
 from lightoff.calculations.tightness import PRESSURE_DECAY
 from lightoff.calculations.traverse import TRAVERSE
@@ -35,7 +42,17 @@ __all__ = [
 CALCULATIONS: dict[str, Calculation] = {
     each.name: each
     for each in (
+        UNBALANCE,
+        MOTOR_LOAD,
+        CONTROL_CIRCUIT,
+        PIPE_DROP,
+        PIPE_SIZE,
         CLOCKING,
+        ORIFICE,
+        MANIFOLD,
+        GAS,
+        FLUE,
+        CO_AIR_FREE,
         AIRFLOW_FROM_RISE,
         AIR_DENSITY,
         HUMID_AIR,

@@ -41,10 +41,19 @@ def air_density(
 ) -> dict[str, Any]:
     """The density of air as it is here."""
     pressure = pressure_here(altitude, barometer, sea_level_pressure)
-    moisture = humidity_ratio(dry_bulb, relative_humidity=relative_humidity, pressure=pressure)
+    moisture = _moisture(dry_bulb, relative_humidity, pressure)
     density = moist_air_density(dry_bulb, humidity_ratio=moisture, pressure=pressure)
     ratio = density_ratio(density, STANDARD_AIR_DENSITY)
     return {"density": density, "density_ratio": ratio, "air_pressure": pressure}
+
+
+def _moisture(dry: Number, humidity: Number, pressure: Number) -> Number:
+    if not 0 <= humidity <= 1:
+        raise CannotCalculateError("calc-humidity-share", "relative_humidity")
+    moisture = humidity_ratio(dry, relative_humidity=humidity, pressure=pressure)
+    if moisture < 0:
+        raise CannotCalculateError("calc-boils", "dry_bulb")
+    return moisture
 
 
 def doubt_of_barometer(used: Mapping[str, Any], results: Mapping[str, Any]) -> tuple[Note, ...]:
@@ -57,11 +66,13 @@ def doubt_of_barometer(used: Mapping[str, Any], results: Mapping[str, Any]) -> t
         return (Note("calc-barometer-doubt", {"here": pressure, "standard": standard}),)
     if used["sea_level_pressure"] is None:
         return ()
+    outdoors = used["dry_bulb"]
     by_map = pressure_of_sea_level_pressure(
-        used["sea_level_pressure"], altitude, temperature=used["dry_bulb"]
+        used["sea_level_pressure"], altitude, temperature=outdoors
     )
-    differ = abs(by_map / pressure - 1) > REDUCTIONS_DIFFER
-    return (Note("calc-weather-map", {"by_map": by_map}),) if differ else ()
+    if abs(by_map / pressure - 1) < REDUCTIONS_DIFFER:
+        return ()
+    return (Note("calc-weather-map", {"by_map": by_map, "outdoors": outdoors}),)
 
 
 AIR_DENSITY = Calculation(
@@ -72,7 +83,7 @@ AIR_DENSITY = Calculation(
         Input("altitude", "length", optional=True),
         Input("barometer", "absolute pressure", optional=True),
         Input("sea_level_pressure", "absolute pressure", optional=True),
-        Input("relative_humidity", "fraction", default=0.5),
+        Input("relative_humidity", "fraction", default=0.0),  # heated air is near enough
     ),
     outputs=(
         Output("density", "density"),
@@ -124,9 +135,7 @@ def _by_wet_bulb(dry: Number, wet: Number, pressure: Number) -> tuple[Number, di
 
 def _by_humidity(dry: Number, humidity: Number, pressure: Number) -> tuple[Number, dict[str, Any]]:
     """Humidity ratio, and the wet bulb nobody read."""
-    if not 0 <= humidity <= 1:
-        raise CannotCalculateError("calc-humidity-share", "relative_humidity")
-    moisture = humidity_ratio(dry, relative_humidity=humidity, pressure=pressure)
+    moisture = _moisture(dry, humidity, pressure)
     bulb = psychrometer.wet_bulb(dry, humidity_ratio=moisture, pressure=pressure)
     return moisture, {"wet_bulb_found": bulb}
 

@@ -10,7 +10,7 @@ from lightoff.physics.fan_amps import (
     load_by_fan_law,
     volts_ratio,
 )
-from lightoff.physics.frequency_drive import drive_volts
+from lightoff.physics.frequency_drive import drive_volts, volts_in_step
 from lightoff.physics.motor import input_at_load, load_of_input
 from lightoff.physics.motor_current import motor_amps, motor_input, plate_power_factor
 
@@ -52,18 +52,17 @@ def _by_plate(
     motor = {"rated_power": given["motor_power"], "efficiency": given["motor_efficiency"]}
     line = {"rated_amps": given["full_load_amps"], "phases": given["phases"]}
     line["power_factor"] = plate_power_factor(**motor, rated_volts=given["motor_volts"], **line)
-    old, new = ({"volts": volts, "rated_volts": volts} for volts in _volts(given, hertz))
+    old, new = (_volts(given, each) for each in hertz)
     load = load_of_input(motor_input(amps=given["motor_amps"], **line, **old), **motor)
     moved = load_by_fan_law(load, speed_ratio=n, density_ratio=r)
     return motor_amps(input_at_load(moved, **motor), **line, **new)
 
 
-def _volts(given: Mapping[str, Any], hertz: tuple[Number, Number]) -> tuple[Number, Number]:
-    """Volts at the motor before and after: the plate's, on a drive in step with the hertz."""
-    plate, base = given["motor_volts"], given["base_frequency"]
-    if hertz[0] is None:
-        return plate, plate
-    before, after = (
-        drive_volts(each, base_frequency=base, base_volts=plate, line_volts=plate) for each in hertz
-    )
-    return before, after
+def _volts(given: Mapping[str, Any], frequency: Number) -> dict[str, Number]:
+    """Volts at the motor, the plate's on the line too, and those that would keep its flux."""
+    plate = given["motor_volts"]
+    if frequency is None:
+        return {"volts": plate, "rated_volts": plate}
+    rated = {"rated_volts": plate, "rated_frequency": given["base_frequency"]}
+    return {"volts": drive_volts(frequency, line_volts=plate, **rated),
+            "rated_volts": volts_in_step(frequency, **rated)}  # fmt: skip

@@ -1,5 +1,6 @@
 """The working of a formula: each equation in the order it was carried out, with its numbers."""
 
+import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
@@ -76,7 +77,8 @@ def _symbols(function: Callable[..., Any]) -> dict[str, str]:
 def _symbol(letter: str, value: Any) -> Any:
     """A value under its letter; what is not a number stays as it is."""
     if isinstance(value, dict):
-        return {name: _symbol(f"{letter}_{name}", each) for name, each in value.items()}
+        return {name: _symbol(re.sub(r"\W", "_", f"{letter}_{name}"), each)
+                for name, each in value.items()}  # fmt: skip
     if isinstance(value, tuple):
         return tuple(_symbol(f"{letter}_{i}", each) for i, each in enumerate(value, start=1))
     if isinstance(value, bool) or not isinstance(value, float | int):

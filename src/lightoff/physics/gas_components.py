@@ -19,7 +19,9 @@ AIR_MOLAR_MASS = 28.96546  # [kg/kmol] dry air
 
 METERED_AT = (273.15, 288.15, GAS_BASE_TEMPERATURE, 293.15)  # [K] 0, 15 degC, 60 degF, 20 degC
 BURNT_AT = (*METERED_AT, 298.15)  # [K] and 25 degC
-AIR_COMPRESSIBILITY = (0.999419, 0.999595, 0.999601, 0.999645)  # [1] at METERED_AT, 101.325 kPa
+AIR_COMPRESSIBILITY = tuple(
+    zip(METERED_AT, (0.999419, 0.999595, 0.999601, 0.999645), strict=True)
+)  # [K], [1] of dry air at 101.325 kPa
 
 
 class Component(NamedTuple):
@@ -92,4 +94,6 @@ def mean(fractions: Mapping[str, Number], value: Callable[[str], Number]) -> Num
 
 def at(temperature: Number, temperatures: tuple[float, ...], values: tuple[float, ...]) -> Number:
     """Between the temperatures of the standard's tables values run straight."""
-    return interpolate(temperature, tuple(zip(temperatures, values, strict=True)))
+    # a working shows the number found, not where it was looked up
+    plain = float(temperature) if isinstance(temperature, float) else temperature
+    return interpolate(plain, tuple(zip(temperatures, values, strict=True)))

@@ -253,27 +253,3 @@ def high_pressure_outlet(
     narrow = (flow / HOURLY) ** FLOW_POWER / (HIGH * diameter / INCH)
     lost = SQUARE * gas_factor * length / FOOT / expansion * narrow ** (1 / LOSS_POWER)
     return maximum(inlet**2 - lost, 0.0) ** 0.5
-
-
-@formula
-def pressure_along(inlet: Number, outlet: Number, *, share: Number) -> Number:
-    """Pressure on the way along a pipe: its square falls evenly.
-
-    p = (p_1^2 - (p_1^2 - p_2^2) x)^0.5
-
-    Parameters
-    ----------
-    inlet : p_1, absolute pressure, 60 000 to 800 000 [Pa]
-    outlet : p_2, absolute pressure, 60 000 to 800 000 [Pa]
-    share : x, share of the length behind, 0 to 1 [1]
-
-    Returns
-    -------
-    p, absolute pressure there [Pa]
-
-    Source: isothermal flow of an ideal gas, as in the high-pressure equation.
-
-    >>> pressure_along(200000.0, 100000.0, share=1.0)
-    100000.0
-    """
-    return (inlet**2 - (inlet**2 - outlet**2) * share) ** 0.5

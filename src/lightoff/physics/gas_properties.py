@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from lightoff.formula import Number
-from lightoff.physics import fuel_gas
+from lightoff.physics import fuel_gas, heating_value
 from lightoff.physics.constants import (
     GAS_BASE_PRESSURE,
     GAS_BASE_TEMPERATURE,
@@ -56,11 +56,11 @@ def properties(fractions: Mapping[str, Number], state: ReferenceState) -> GasPro
     metered = {"temperature": state.temperature, "pressure": state.pressure}
     Z = fuel_gas.compressibility(fractions, **metered)
     real = {"compressibility": Z, **metered}
-    gross = fuel_gas.volumetric_heating_value(
-        fuel_gas.molar_heating_value(fractions, state.combustion), **real
+    gross = heating_value.volumetric_heating_value(
+        heating_value.molar_heating_value(fractions, state.combustion), **real
     )
-    net = fuel_gas.volumetric_heating_value(
-        fuel_gas.net_molar_heating_value(fractions, state.combustion), **real
+    net = heating_value.volumetric_heating_value(
+        heating_value.net_molar_heating_value(fractions, state.combustion), **real
     )
     d = fuel_gas.relative_density(mass, **real)
     rho = fuel_gas.gas_density(mass, **real)

@@ -285,3 +285,26 @@ def flow_resolution(flow: Number, *, seconds: Number, step: Number) -> Number:
     0.0005
     """
     return flow * step / seconds
+
+
+@formula
+def input_share(burnt: Number, rated: Number) -> Number:
+    """Input over what it should be.
+
+    f = Q / Q_r
+
+    Parameters
+    ----------
+    burnt : Q, heat flow, gross, 0 to 1e7 [W]
+    rated : Q_r, rated for this altitude, gross, 1000 to 1e7 [W]
+
+    Returns
+    -------
+    f, input over rated input [1]
+
+    Source: definition.
+
+    >>> input_share(98.0, 100.0)
+    0.98
+    """
+    return burnt / rated

@@ -301,3 +301,26 @@ def service_factor_power(rated_power: Number, service_factor: Number) -> Number:
     8575.55
     """
     return rated_power * service_factor
+
+
+@formula
+def derated_power(rated_power: Number, factor: Number) -> Number:
+    """Shaft power a motor may still give where something takes away from it.
+
+    P_m = f P_r
+
+    Parameters
+    ----------
+    rated_power : P_r, the plate's shaft power, 50 to 200 000 [W]
+    factor : f, derating factor, 0 to 1 [1]
+
+    Returns
+    -------
+    P_m, most shaft power [W]
+
+    Source: NEMA MG 1, derating.
+
+    >>> derated_power(1000.0, 0.95)
+    950.0
+    """
+    return factor * rated_power

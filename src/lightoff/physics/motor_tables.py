@@ -81,6 +81,25 @@ ENCLOSED_EFFICIENCY: Rows = {
     50: (94.1, 94.5, 93.0),
 }
 
+# least average efficiency [percent] of small open motors, by the same poles, 0 where there is none;
+# US DOE, 10 CFR 431.446 (made from 2015 on): three-phase, and single-phase run by a capacitor
+SMALL_THREE_PHASE_EFFICIENCY: Rows = {
+    0.25: (67.5, 69.5, 65.6),
+    1 / 3: (71.4, 73.4, 69.5),
+    0.5: (75.3, 78.2, 73.4),
+    0.75: (81.7, 81.1, 76.8),
+}
+SINGLE_PHASE_EFFICIENCY: Rows = {
+    0.25: (62.2, 68.5, 66.6),
+    1 / 3: (66.6, 72.4, 70.5),
+    0.5: (76.2, 76.2, 72.4),
+    0.75: (80.2, 81.8, 76.2),
+    1: (81.1, 82.6, 80.4),
+    1.5: (0, 83.8, 81.5),
+    2: (0, 84.5, 82.9),
+    3: (0, 0, 84.1),
+}
+
 # kVA per horsepower at standstill, from this letter's figure up to just under the next one's;
 # NFPA 70 (2023), table 430.7(B); V has no upper end
 CODE_LETTERS = {
@@ -117,10 +136,16 @@ def code_amps(power: float, volts: float, phases: int) -> float | None:
     return None if row is None or abs(columns[column] / volts - 1) > 0.1 else row[column]
 
 
-def least_efficiency(power: float, poles: int, *, enclosed: bool = True) -> float | None:
-    """The least nominal efficiency the law allows at this power [W] and poles [1]."""
-    row = _row(ENCLOSED_EFFICIENCY if enclosed else OPEN_EFFICIENCY, power)
-    return None if row is None or poles not in POLES else row[POLES.index(poles)] / 100
+def least_efficiency(
+    power: float, poles: int, *, phases: int = 3, enclosed: bool = True
+) -> float | None:
+    """The least efficiency the law allows at this power [W]; None where it has none."""
+    large = ENCLOSED_EFFICIENCY if enclosed else OPEN_EFFICIENCY
+    rows = SMALL_THREE_PHASE_EFFICIENCY | large if phases == 3 else SINGLE_PHASE_EFFICIENCY
+    row = _row(rows, power)
+    if row is None or poles not in POLES:
+        return None
+    return row[POLES.index(poles)] / 100 or None
 
 
 def locked_rotor_range(letter: str) -> tuple[float, float]:

@@ -97,7 +97,7 @@ def _crossing(points: Points, system: _Powers) -> OperatingPoint:
     # Looked for from declared point to declared point: where the curve falls between two of them
     # there is one crossing at most; only where fan and system both rise may a pair stay unseen.
     declared = [maximum(airflow, least) for airflow, _ in points]
-    reached = [p >= _demand(system, x)[0] for x, (_, p) in zip(declared, points, strict=True)]
+    reached = [p >= sum(_drops(system, x)) for x, (_, p) in zip(declared, points, strict=True)]
     piece = piece_at(curve, reached)
     low, high = _bracket(reached, [least, *declared, furthest])
     airflow, excess = _root(piece, system, low, high)
@@ -125,18 +125,17 @@ def _root(piece: Piece, system: _Powers, low: Number, high: Number) -> tuple[Num
     """
     airflow, drop, excess = (low + high) / 2, 0.0, 0.0
     for _ in range(STEPS):
-        drop, steepness = _demand(system, airflow)
+        drops = _drops(system, airflow)
+        drop, rise = sum(drops), sum(n * each for each, (_, n) in zip(drops, system, strict=True))
         excess = piece.value(airflow) - drop
         more = excess > 0
         low, high = where(more, airflow, low), where(more, high, airflow)
-        newton = airflow + excess / maximum(steepness - piece.slope(airflow), _LEAST)
+        newton = airflow + excess / maximum(rise / airflow - piece.slope(airflow), _LEAST)
         outside = (newton - (1 - _SLACK) * low) * ((1 + _SLACK) * high - newton) < 0
         airflow = where(outside, (low + high) / 2, newton)
     return airflow, excess / (abs(drop) + abs(piece.a))
 
 
-def _demand(system: _Powers, airflow: Number) -> tuple[Number, Number]:
-    """What the system takes at an airflow above zero, and how steeply that rises."""
-    drops = [factor * airflow**exponent for factor, exponent in system]
-    rises = [exponent * drop for drop, (_, exponent) in zip(drops, system, strict=True)]
-    return sum(drops), sum(rises) / airflow
+def _drops(system: _Powers, airflow: Number) -> list[Number]:
+    """What each part takes at an airflow above zero."""
+    return [factor * airflow**exponent for factor, exponent in system]

@@ -90,6 +90,29 @@ def code_derate_factor(altitude: Number) -> Number:
 
 
 @formula
+def derated_input(rated_input: Number, factor: Number) -> Number:
+    """Input that is left of a rated one.
+
+    Q = f Q_r
+
+    Parameters
+    ----------
+    rated_input : Q_r, at sea level, gross, 1000 to 2e6 [W]
+    factor : f, factor on the input, 0.4 to 1 [1]
+
+    Returns
+    -------
+    Q, input to be set, gross [W]
+
+    Source: definition.
+
+    >>> derated_input(100.0, 0.8)
+    80.0
+    """
+    return factor * rated_input
+
+
+@formula
 def manifold_for_input_factor(input_factor: Number, density_ratio: Number) -> Number:
     """Manifold pressure over the rated one that gives a share of the rated input.
 

@@ -121,3 +121,26 @@ def carried_load(
         left = unit_pressure(set_pressure, droop=droop, load=middle, pipe_drop=pipe_drop)
         low, high = where(left > least, middle, low), where(left > least, high, middle)
     return low
+
+
+@formula
+def carried_heat(load: Number, capacity: Number) -> Number:
+    """Heat flow of a load.
+
+    Q = x Q_r
+
+    Parameters
+    ----------
+    load : x, flow over the regulator's rated flow, 0 to 10 [1]
+    capacity : Q_r, heat flow the regulator is rated for, 1000 to 1e7 [W]
+
+    Returns
+    -------
+    Q, heat flow, gross [W]
+
+    Source: definition.
+
+    >>> carried_heat(0.5, 1000.0)
+    500.0
+    """
+    return load * capacity

@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from lightoff.formula import Number, formula
-from lightoff.physics.fuel_gas import molar_heating_value
 from lightoff.physics.gas_components import COMPONENTS, mean
+from lightoff.physics.heating_value import molar_heating_value
 from lightoff.physics.thermochemistry import HEAT_REFERENCE
 
 AIR_OXYGEN = 0.20946  # [1] of dry air, the rest counted as nitrogen; ISO 6976:2016 (from memory)

@@ -153,6 +153,29 @@ def volts_left(volts: Number, drop: Number) -> Number:
 
 
 @formula
+def drop_allowed(volts: Number, least: Number) -> Number:
+    """Drop that leaves enough at the far end.
+
+    dV = V - V_m
+
+    Parameters
+    ----------
+    volts : V, at the source under load, 0 to 1000 [V]
+    least : V_m, least volts at the load, 0 to 1000 [V]
+
+    Returns
+    -------
+    dV, voltage drop [V]
+
+    Source: Kirchhoff's law.
+
+    >>> drop_allowed(24.0, 21.0)
+    3.0
+    """
+    return volts - least
+
+
+@formula
 def length_for_drop(drop: Number, current: Number, *, resistance: Number) -> Number:
     """Longest run, one way, that loses no more than this.
 

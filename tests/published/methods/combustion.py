@@ -106,7 +106,7 @@ def balance(given: Given, label: dict[str, str]) -> dict[str, Any]:
 
 
 def tip_sheet(given: Given, _: dict[str, str]) -> dict[str, Any]:
-    """The sheet gives neither gas nor air temperature: methane, as the tolerance has it, 70 degF."""
+    """Neither gas nor air temperature is given: methane, as in the tolerance, and 70 degF."""
     air, methane = (70 + 459.67) * 5 / 9, {"gas": "methane"}
     states = [{"O2": given["O2"], "t_air": air, "t_flue": air + rise} for rise in given["dT"]]
     return {"eff": [balance(state, methane)["eff"] for state in states]}

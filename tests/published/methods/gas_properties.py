@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from lightoff.physics import fuel_gas
+from lightoff.physics import fuel_gas, heating_value
 from lightoff.physics.constants import STANDARD_PRESSURE
 from lightoff.physics.flue_flow import mass_per_heat
 from lightoff.physics.gas_components import COMPONENTS, TYPICAL
@@ -14,13 +14,13 @@ from published.cases import Given, Method
 def component(_: Given, label: dict[str, str]) -> dict[str, Any]:
     pure = {label["gas"]: 1.0}
     state = REFERENCE_STATES["15/15"]
-    heat = fuel_gas.molar_heating_value
+    heat = heating_value.molar_heating_value
     return {
         "M": fuel_gas.molar_mass(pure),
         "s_15": COMPONENTS[label["gas"]].summation[1],
         "Z_15": properties(pure, state).compressibility,
         "Hg_15": heat(pure, state.combustion),
-        "Hn_15": fuel_gas.net_molar_heating_value(pure, state.combustion),
+        "Hn_15": heating_value.net_molar_heating_value(pure, state.combustion),
         "Hg_25": heat(pure, 298.15),
         "Hg_60F": heat(pure, REFERENCE_STATES["us-trade"].combustion),
     }
@@ -32,8 +32,8 @@ def of_pure(_: Given, label: dict[str, str]) -> dict[str, Any]:
 
 
 def ideal(given: Given, label: dict[str, str]) -> dict[str, Any]:
-    molar = fuel_gas.molar_heating_value({label["gas"]: 1.0}, given["t"])
-    value = fuel_gas.volumetric_heating_value(
+    molar = heating_value.molar_heating_value({label["gas"]: 1.0}, given["t"])
+    value = heating_value.volumetric_heating_value(
         molar, compressibility=1.0, temperature=given["t"], pressure=given["p"]
     )
     return {"Hg_ideal": value}
@@ -48,12 +48,12 @@ def fractions(given: Given) -> dict[str, float]:
 def mixture(given: Given, state: ReferenceState) -> dict[str, Any]:
     parts = fractions(given)
     found = properties(parts, state)
-    molar = fuel_gas.molar_heating_value(parts, state.combustion)
+    molar = heating_value.molar_heating_value(parts, state.combustion)
     return {
         "M": found.molar_mass,
         "Z": found.compressibility,
         "Hg_molar": molar,
-        "Hg_mass": fuel_gas.heating_value_per_mass(molar, found.molar_mass),
+        "Hg_mass": heating_value.heating_value_per_mass(molar, found.molar_mass),
         "Hg_v": found.heating_value,
         "Hn_v": found.net_heating_value,
         "rho": found.density,
@@ -66,6 +66,10 @@ def mixture(given: Given, state: ReferenceState) -> dict[str, Any]:
 
 def standard_example(given: Given, _: dict[str, str]) -> dict[str, Any]:
     return mixture(given, REFERENCE_STATES["15/15"])
+
+
+def cold_example(given: Given, _: dict[str, str]) -> dict[str, Any]:
+    return mixture(given, REFERENCE_STATES["25/0"])
 
 
 def inch_pound_example(given: Given, _: dict[str, str]) -> dict[str, Any]:
@@ -103,11 +107,14 @@ def wobbe(given: Given, _: dict[str, str]) -> dict[str, Any]:
 
 
 def base_pressure(given: Given, _: dict[str, str]) -> dict[str, Any]:
-    value = fuel_gas.heating_value_at(given["Hg"], pressure=given["p1"], base_pressure=given["p2"])
+    value = heating_value.heating_value_at(
+        given["Hg"], pressure=given["p1"], base_pressure=given["p2"]
+    )
     return {"Hg_2": value}
 
 
 METHODS: tuple[tuple[str, Method], ...] = (
+    (r"gp-iso6976-example3-25-0", cold_example),
     (r"gp-iso6976-example[13].*", standard_example),
     (r"gp-iso6976-example2", inch_pound_example),
     (r"gp-iso6976-.*", component),

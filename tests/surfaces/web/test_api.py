@@ -120,6 +120,8 @@ def test_what_is_not_there_is_a_fault_in_json(bench, path) -> None:
 def test_the_description_names_every_endpoint(bench) -> None:
     described = bench.browser.get("/api/openapi.json").json()
     assert set(described["paths"]) == {
+        "/api/calculations",
+        "/api/calculations/{name}",
         "/api/judge",
         "/api/schema",
         "/api/units",

@@ -6,8 +6,11 @@ from collections.abc import Iterator
 
 import pytest
 
+from lightoff.surfaces.calculating import example
 from lightoff.surfaces.web.assets import load_assets
 from lightoff.surfaces.web.calm import CalmPage
+from lightoff.surfaces.web.contexts.calculation import CalculationPage
+from lightoff.surfaces.web.contexts.calculations import CalculationsPage
 from lightoff.surfaces.web.contexts.docs import DocsPage
 from lightoff.surfaces.web.contexts.new import NewPage
 from lightoff.surfaces.web.contexts.opening import OpeningPage
@@ -22,6 +25,7 @@ from .conftest import EXAMPLES
 
 PAGES = (
     UnitsPage, VisitPage, PointPage, NewPage, OpeningPage, CalmPage, DocsPage, Taking, Trying,
+    CalculationsPage, CalculationPage,
 )  # fmt: skip
 FINDINGS = "two-furnaces-with-findings"
 Seen = dict[type, set[str]]
@@ -62,8 +66,11 @@ def seen(bench) -> Seen:
 
 def visit_everything(bench) -> None:
     browser = bench.browser
-    for path in ("/", "/new", "/api/docs", f"/units/{bench.streams['plate-only']}"):
+    for path in ("/", "/new", "/calc", "/api/docs", f"/units/{bench.streams['plate-only']}"):
         assert browser.get(path).status_code == 200
+    for name in ("fan-law", "co-air-free", "traverse"):
+        browser.get(f"/calc/{name}", params=example(name))
+    browser.get("/calc/clocking?dial=2+psi")
     browser.post("/new", {"furnaces": "2", "unit.drive.vfd": "yes"})
     many = "\n".join(f"x{n} = 1" for n in range(300))
     browser.post("/new/file", {"text": EXAMPLES[0].read_text(encoding="utf-8") + many})

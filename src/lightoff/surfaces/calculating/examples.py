@@ -1,6 +1,42 @@
 """An example of every calculation, as a person would type it; invented, and tried by a test."""
 
 EXAMPLES: dict[str, dict[str, str]] = {
+    "unbalance": {
+        "volts_ab": "462 V",
+        "volts_bc": "463 V",
+        "volts_ca": "455 V",
+        "motor_power": "15 hp",
+    },
+    "motor-load": {
+        "motor_amps": "15.2 A",
+        "terminal_volts": "458 V",
+        "motor_power": "15 hp",
+        "motor_volts": "460 V",
+        "full_load_amps": "18.4 A",
+        "motor_efficiency": "92.4 %",
+        "rated_speed": "1765 rpm",
+        "motor_speed": "1773 rpm",
+    },
+    "control-circuit": {
+        "control_amps": "1.4 A",
+        "wire_length": "85 ft",
+        "transformer_power": "75 VA",
+    },
+    "pipe-drop": {
+        "pipe_size": "1 1/4 in",
+        "gas_load": "400 kBtu/h",
+        "pipe_length": "60 ft",
+        "elbows": "5",
+        "inlet_pressure": "7.5 inwc",
+        "unit_least": "6 inwc",
+    },
+    "pipe-size": {
+        "gas_load": "400 kBtu/h",
+        "pipe_length": "60 ft",
+        "elbows": "5",
+        "inlet_pressure": "7.5 inwc",
+        "allowed_drop": "0.5 inwc",
+    },
     "clocking": {
         "dial": "2 ft3",
         "turns": "4",
@@ -8,6 +44,33 @@ EXAMPLES: dict[str, dict[str, str]] = {
         "gas_temperature": "52 degF",
         "altitude": "1200 ft",
     },
+    "gas": {
+        "methane": "94.6 %",
+        "ethane": "3.3 %",
+        "propane": "0.5 %",
+        "nitrogen": "0.9 %",
+        "carbon_dioxide": "0.7 %",
+    },
+    "orifice": {
+        "rated_input": "200 kBtu/h",
+        "orifices": "5",
+        "manifold": "3.5 inwc",
+        "altitude": "4800 ft",
+        "derate": "code derate",
+    },
+    "manifold": {
+        "rated_manifold": "3.5 inwc",
+        "rated_heating_value": "1030 Btu/ft3",
+        "heating_value": "985 Btu/ft3",
+        "relative_density": "0.63",
+    },
+    "flue": {
+        "o2": "6.4 %",
+        "flue_temperature": "395 degF",
+        "combustion_air_temperature": "38 degF",
+        "altitude": "1200 ft",
+    },
+    "co-air-free": {"co": "38 ppm", "o2": "6.4 %"},
     "airflow-from-rise": {
         "burner_input": "400 kBtu/h",
         "entering_temperature": "18 degF",
@@ -87,3 +150,10 @@ EXAMPLES: dict[str, dict[str, str]] = {
 def example(name: str) -> dict[str, str]:
     """What is typed in the example of a calculation; nothing where there is none."""
     return EXAMPLES.get(name, {})
+
+
+def example_of(calculation: str, name: str) -> str | None:
+    """How an input is typed in the example of a calculation, or of another that asks for it."""
+    own = example(calculation).get(name)
+    others = (typed[name] for typed in EXAMPLES.values() if name in typed)
+    return own or next(others, None)

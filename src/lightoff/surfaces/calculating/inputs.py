@@ -9,7 +9,7 @@ from lightoff.job.faults import one_line
 from lightoff.job.nearest import unknown
 from lightoff.quantity import EXAMPLES, LightoffError, parse, ways
 from lightoff.surfaces.calculating import several
-from lightoff.surfaces.calculating.examples import example
+from lightoff.surfaces.calculating.examples import example_of
 from lightoff.surfaces.calculating.faults import Fault
 
 Typed = Mapping[str, object]  # texts, or numbers and lists where they come as JSON
@@ -71,7 +71,9 @@ def hint(calculation: Calculation, asked: Input) -> str:
     """How an input is rightly written, for a sentence: as in the example, and in another unit."""
     if asked.choices:
         return " or ".join(f'"{word}"' for word in asked.choices)
-    own = example(calculation.name).get(asked.name)
+    own = example_of(calculation.name, asked.name)
+    if own is None and asked.kind == "number" and asked.default is not None:
+        own = f"{asked.default:g}"
     if own is None:
         return ways(asked.kind)
     other = EXAMPLES[asked.kind][1]

@@ -9,7 +9,8 @@ from lightoff.surfaces.words import Speech
 from lightoff.surfaces.words.plain import WIDTH, Line, Style
 from lightoff.surfaces.working import equation_lines, si_text
 
-LONGEST = 14  # characters of a value that still stands in a column
+LABEL = 42  # characters of a label on one line
+LONGEST = 16  # characters of a value that still stands in a column
 Value = InputShown | ResultShown
 
 
@@ -46,19 +47,21 @@ def _headed(title: str) -> Iterator[Line]:
 
 def _columns(values: Sequence[Value]) -> tuple[int, int]:
     """How wide the labels are, and the numbers of the usual length."""
-    label = max((len(each.label) for each in values), default=0)
+    label = [min(len(each.label), LABEL) for each in values]
     number = [len(each.number) for each in values if len(each.number) <= LONGEST]
-    return label + 2, max(number, default=0)
+    return max(label, default=0), max(number, default=0)
 
 
 def _value(each: Value, label: int, number: int, mark: str, style: Style) -> Iterator[Line]:
     """Label, number, unit and mark, the numbers ending in one column; a list goes on below."""
-    head = f"  {each.label:<{label}}"
+    *before, last = textwrap.wrap(each.label, label)
+    yield from (Line(f"  {part}", style) for part in before)
+    head = f"  {last:<{label}}  "
     text = "  ".join(filter(None, (f"{each.number:>{number}} {each.unit}".rstrip(), mark)))
     if len(each.number) <= LONGEST:
         yield Line(head + text, style)
         return
-    for line in hanging(f"{each.number} {each.unit}", head):
+    for line in hanging(text.strip(), head):
         yield Line(line.text, style)
 
 

@@ -100,9 +100,9 @@ class StepShown:
     """One equation, in SI: in letters, with numbers, and its value.
 
     `equation`, `numbers` and `value` are text; `mathml` and `typst` show the same in one.
-    `in_words` where the equation is told and not set; `solved` where the value was found by
-    iteration, and `numbers` is blank. `like` is the place, from 1, of the first step with the same
-    equation; `mathml` and `typst` then show the numbers alone.
+    `numbers` is blank where there are none to put in. `in_words` where the equation is told and not
+    set, `solved` where the value was found by iteration. `like` is the place, from 1, of the first
+    step with the same equation; `mathml` and `typst` then show the numbers alone.
     """
 
     formula: str

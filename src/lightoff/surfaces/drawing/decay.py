@@ -24,9 +24,9 @@ class End:
 
 @dataclass(frozen=True)
 class Decay:
-    """What is drawn, in the units shown; `explained` is the end that temperature alone explains.
+    """What is drawn, in the units shown; `explained` is the end of a pipe that has lost nothing.
 
-    `expanded` is that end's expanded uncertainty, 0 where it is not known.
+    `duration` is 0 where nobody looked at a watch: then the time has no figures.
     """
 
     duration: float
@@ -35,15 +35,14 @@ class Decay:
     explained: End
     time_name: str
     pressure_name: str
-    expanded: float = 0.0
 
 
 def decay(what: Decay, said: Said, *, width: float) -> Markup:
     """The picture; nobody read between the two ends, so the lines are straight."""
     plot = _plot(what, width)
     begin = plot.at(0.0, what.start)
-    read, explained = (plot.at(what.duration, end.value) for end in (what.read, what.explained))
-    parts = [*_key(what), *_band(plot, what), *plot.axes()]
+    read, explained = (plot.at(plot.x.high, end.value) for end in (what.read, what.explained))
+    parts = [*_key(what), *plot.axes()]
     parts += [path((begin, explained), "explained"), path((begin, read), "now")]
     parts += [dot(begin, "will"), dot(explained, "was"), dot(read, "will")]
     parts += [label.svg() for label in _numbers(plot, what)]
@@ -52,12 +51,11 @@ def decay(what: Decay, said: Said, *, width: float) -> Markup:
 
 def _plot(what: Decay, width: float) -> Plot:
     there = [what.start, what.read.value, what.explained.value]
-    there += [what.explained.value + side * what.expanded for side in (-1, 1)]
-    span = (max(there) - min(there)) or 0.02 * abs(what.start) or 1.0
+    span = max(max(there) - min(there), 0.001 * abs(what.start)) or 1.0
     y = Axis(min(there) - 0.2 * span, max(there) + 0.2 * span, what.pressure_name)
     height = 300.0 if width > NARROW else 290.0
     gutter = max(width_of(end.number) for end in (what.read, what.explained)) + 4
-    x = Axis(0.0, what.duration, what.time_name)
+    x = Axis(0.0, what.duration or 1.0, what.time_name, bare=not what.duration)
     return Plot(x, y, width, height, head=2 * LINE + 12, gutter=gutter)
 
 
@@ -71,17 +69,10 @@ def _key(what: Decay) -> Iterator[str]:
         yield Label(48, y + 4.5, end.text, style="n" if row else "n strong").svg()
 
 
-def _band(plot: Plot, what: Decay) -> Iterator[str]:
-    if what.expanded > 0:
-        ends = (what.explained.value + side * what.expanded for side in (1, -1))
-        corners = [plot.at(what.duration, end) for end in ends]
-        yield path((plot.at(0.0, what.start), *corners), "under")
-
-
 def _numbers(plot: Plot, what: Decay) -> Iterator[Label]:
     """The two ends' numbers, right of their points, one above the other."""
     ends = sorted((what.read, what.explained), key=lambda end: -end.value)
-    at = [plot.at(what.duration, end.value)[1] + 4.5 for end in ends]
+    at = [plot.at(plot.x.high, end.value)[1] + 4.5 for end in ends]
     places = spread(at, PITCH, plot.top, plot.floor - 4)
     for end, y in zip(ends, places, strict=True):
         style = "n strong" if end is what.read else "n"

@@ -49,7 +49,7 @@ def _plot(what: PipeDrop, width: float) -> Plot:
     """The axis closes in on the pressures."""
     there = [what.start.value, what.end.value, *([what.least.value] if what.least else [])]
     low, high = min(there), max(there)
-    span = (high - low) or 0.1 * abs(high) or 1.0
+    span = max(high - low, 0.001 * abs(high)) or 1.0
     y = Axis(low - FREE * span, high + FREE * span, what.pressure_name)
     height = 280.0 if width > NARROW else 260.0
     return Plot(Axis(0.0, what.along[-1][0], what.length_name), y, width, height)

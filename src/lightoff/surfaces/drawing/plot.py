@@ -13,11 +13,15 @@ TOP, FOOT, EDGE = 28.0, 42.0, 14.0  # px free above, below and at the right of t
 
 @dataclass(frozen=True)
 class Axis:
-    """From `low` to `high`, in the unit shown; `name` says what and in which unit."""
+    """From `low` to `high`, in the unit shown; `name` says what and in which unit.
+
+    A `bare` one has no figures.
+    """
 
     low: float
     high: float
     name: str
+    bare: bool = False
 
 
 @dataclass(frozen=True)
@@ -73,7 +77,8 @@ class Plot:
 
     def _feet(self) -> Iterator[str]:
         before = -1e9
-        for value, text in ticks(self.x.low, self.x.high, 8 if self.width > NARROW else 4):
+        most = 8 if self.width > NARROW else 4
+        for value, text in () if self.x.bare else ticks(self.x.low, self.x.high, most):
             x, _ = self.at(value, self.y.low)
             label = Label(min(x, self.width - width_of(text) / 2), self.floor + 20, text, "middle")
             yield f'<path d="M{x:.1f} {self.floor:.1f}v5" class="axis"/>'

@@ -176,4 +176,5 @@ def _down(sheet: _Sheet) -> Iterator[str]:
         yield Label(right + 23, shown + 4.5, place.text).svg()
     name = sheet.what.down_name
     clear = width_of(sheet.what.size_text) + 16 + width_of(name)
-    yield Label(max(right + 23 + width_of(name) / 2, clear), 13, name, "end").svg()
+    end = min(max(right + 23 + width_of(name) / 2, clear), sheet.width)
+    yield Label(end, 13, name, "end").svg()

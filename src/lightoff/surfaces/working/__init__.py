@@ -1,7 +1,7 @@
 """A working, rendered: one expression tree, set as text, as MathML and as Typst's mathematics."""
 
 from lightoff.surfaces.working.mathml import mathml, mathml_letter
-from lightoff.surfaces.working.step import Standing, in_words, stands_on
+from lightoff.surfaces.working.step import Standing, has_numbers, in_words, stands_on
 from lightoff.surfaces.working.text import (
     as_sentence,
     equation,
@@ -18,6 +18,7 @@ __all__ = [
     "as_sentence",
     "equation",
     "equation_lines",
+    "has_numbers",
     "in_words",
     "mathml",
     "mathml_letter",

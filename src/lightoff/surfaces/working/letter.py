@@ -18,22 +18,25 @@ _SPECIES = re.compile(r"([A-Z][A-Za-z]*)(\d+)")
 class Letter:
     """What a symbol is made of.
 
-    `number` is a species' own, the 2 of CO2; `below` what stands under the letter, part by part;
-    `primes` tells a second quantity of the same letter from the first.
+    `below` is what stands under the letter, part by part; `species` where the letter is a substance
+    and the first part its own number, as in CO2; `primes` tell a second quantity of the same letter
+    from the first.
     """
 
     base: str
-    number: str = ""
     below: tuple[str, ...] = ()
     primes: int = 0
     difference: bool = False
+    species: bool = False
 
 
 def letter(symbol: str) -> Letter:
     """Take a symbol apart.
 
     >>> letter("Delta_p_ws")
-    Letter(base='p', number='', below=('ws',), primes=0, difference=True)
+    Letter(base='p', below=('ws',), primes=0, difference=True, species=False)
+    >>> letter("CO2_max").below
+    ('2', 'max')
     """
     name = symbol.rstrip("'")
     base, *below = name.split("_")
@@ -41,22 +44,20 @@ def letter(symbol: str) -> Letter:
     if difference:
         base, *below = below
     species = _SPECIES.fullmatch(base)
-    base, number = species.groups() if species else (base, "")
-    return Letter(
-        GREEK.get(base, base),
-        number,
-        tuple(GREEK.get(part, part) for part in below),
-        len(symbol) - len(name),
-        difference,
-    )
+    if species:
+        base, below = species[1], [species[2], *below]
+    parts = tuple(GREEK.get(part, part) for part in below)
+    primes = len(symbol) - len(name)
+    return Letter(GREEK.get(base, base), parts, primes, difference, bool(species))
 
 
 def plain(symbol: str) -> str:
     """The letter on one line of text.
 
-    >>> plain("rho_1"), plain("Delta_p_ws"), plain("T'")
-    ('ρ_1', 'Δp_ws', "T'")
+    >>> plain("rho_1"), plain("Delta_p_ws"), plain("CO2_max"), plain("T'")
+    ('ρ_1', 'Δp_ws', 'CO2_max', "T'")
     """
     told = letter(symbol)
-    whole = "_".join((told.base + told.number, *told.below)) + "'" * told.primes
-    return f"Δ{whole}" if told.difference else whole
+    glue = "" if told.species else "_"
+    whole = glue.join((told.base, "_".join(told.below))) if told.below else told.base
+    return ("Δ" if told.difference else "") + whole + "'" * told.primes

@@ -14,7 +14,7 @@ from html import escape
 from lightoff.formula import Step
 from lightoff.surfaces.working.digits import MINUS, digits
 from lightoff.surfaces.working.letter import letter
-from lightoff.surfaces.working.step import in_words
+from lightoff.surfaces.working.step import has_numbers, in_words
 from lightoff.surfaces.working.text import as_sentence
 from lightoff.surfaces.working.unit import unit_text
 from lightoff.surfaces.working.writer import in_numbers, in_symbols
@@ -35,7 +35,8 @@ def mathml(step: Step, *, again: bool = False) -> str:
     if step.expression is not None:
         if not words and not again:
             sides.append(in_symbols(step.expression, notation))
-        sides.append(in_numbers(step.expression, notation))
+        if has_numbers(step):
+            sides.append(in_numbers(step.expression, notation))
     unit = unit_text(step.result.unit)
     value = notation.number(step.value) + (_space("0.22em") + in_text(unit) if unit else "")
     sides.append(f"<mrow>{value}</mrow>")
@@ -89,9 +90,8 @@ class MathML:
 
     def letter(self, symbol: str) -> str:
         told = letter(symbol)
-        text = f"<mi>{escape(told.base)}</mi>"
-        if told.number:
-            text = f"<msub>{text}<mn>{told.number}</mn></msub>"
+        upright = ' mathvariant="normal"' if told.species else ""
+        text = f"<mi{upright}>{escape(told.base)}</mi>"
         prime = f"<mo>{'′' * told.primes}</mo>"
         below = "<mo>,</mo>".join(map(self._below, told.below))
         below = f"<mrow>{below}</mrow>" if len(told.below) > 1 else below
@@ -144,7 +144,8 @@ class MathML:
 
     def function(self, name: str, arguments: Sequence[str]) -> str:
         inside = "<mo>,</mo>".join(arguments)
-        return f"<mrow><mi>{name}</mi><mo>&#x2061;</mo>{self.brackets(inside)}</mrow>"
+        named = f'<mi mathvariant="normal">{name}</mi>'
+        return f"<mrow>{named}<mo>&#x2061;</mo>{self.brackets(inside)}</mrow>"
 
     def branches(self, rows: Sequence[tuple[str, str]]) -> str:
         cells = "".join(

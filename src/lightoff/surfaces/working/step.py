@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from lightoff.formula import Quantity, Step
-from lightoff.formula.expression import Call, Symbol, calls
+from lightoff.formula.expression import Call, Operation, Symbol, calls, taken
 from lightoff.formula.text import leaf_key, leaves, letters, result_of
 
 MOST_PARTS = 12  # of one input that are told one by one; a gas has fewer
@@ -31,6 +31,14 @@ class Standing:
 def in_words(step: Step) -> bool:
     """Whether the equation is told in words: it is solved, or sums over a gas's composition."""
     return step.expression is None or any(each.range is None for each in step.formula.inputs)
+
+
+def has_numbers(step: Step) -> bool:
+    """Whether there are numbers to be put in: not where it was solved, or is one number alone."""
+    seen = step.expression
+    while isinstance(seen, Operation) and seen.operator == "where":
+        (seen,) = taken(seen)
+    return isinstance(seen, Operation)
 
 
 def stands_on(step: Step) -> tuple[Standing, ...]:

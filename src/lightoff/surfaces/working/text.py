@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from lightoff.formula import Step
 from lightoff.formula.text import figure, with_numbers, written
 from lightoff.surfaces.working import digits, letter
-from lightoff.surfaces.working.step import in_words
+from lightoff.surfaces.working.step import has_numbers, in_words
 from lightoff.surfaces.working.unit import unit_text
 from lightoff.surfaces.working.writer import FUNCTIONS
 
@@ -23,8 +23,10 @@ def equation(step: Step) -> str:
 
 
 def numbers(step: Step) -> str:
-    """The same with the numbers put in; nothing where it was solved by iteration."""
-    return "" if step.expression is None else _readable(with_numbers(step.expression))
+    """The same with the numbers put in; nothing where there are none to put in."""
+    if step.expression is None or not has_numbers(step):
+        return ""
+    return _readable(with_numbers(step.expression))
 
 
 def value(step: Step) -> str:

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from lightoff.formula import Step
 from lightoff.surfaces.working.digits import digits
 from lightoff.surfaces.working.letter import letter
-from lightoff.surfaces.working.step import in_words
+from lightoff.surfaces.working.step import has_numbers, in_words
 from lightoff.surfaces.working.unit import unit_text
 from lightoff.surfaces.working.writer import in_numbers, in_symbols
 
@@ -27,7 +27,8 @@ def typst(step: Step, *, again: bool = False) -> str:
     if step.expression is not None:
         if not in_words(step) and not again:
             sides.append(in_symbols(step.expression, notation))
-        sides.append(in_numbers(step.expression, notation))
+        if has_numbers(step):
+            sides.append(in_numbers(step.expression, notation))
     unit = unit_text(step.result.unit)
     sides.append(notation.number(step.value) + (f" thick {quoted(unit)}" if unit else ""))
     rows = [" = ".join(sides)] if again else sides
@@ -60,13 +61,9 @@ class Typst:
 
     def letter(self, symbol: str) -> str:
         told = letter(symbol)
-        text = _name(told.base)
-        if told.number:
-            text += f"_{quoted(told.number)}"
+        text = quoted(told.base) if told.species else _name(told.base)
         if told.below:
-            below = ", ".join(map(_name, told.below))
-            # a species' own number and what stands below both hang on it
-            text = f"{f'attach({text}, br: ' if told.number else f'{text}_('}{below})"
+            text += f"_({', '.join(map(_name, told.below))})"
         text += "'" * told.primes
         return f"Δ {text}" if told.difference else text
 

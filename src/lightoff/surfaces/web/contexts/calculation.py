@@ -103,7 +103,7 @@ def _entry(
         value=value,
         many=asked.many,
         instead=shown.default.partition(NO_BREAK)[0],
-        fault=bound(shown.fault) if blank_is_fault or not _is_blank(shown) else "",
+        fault=bound(shown.fault) if shown.typed or blank_is_fault else "",
         units_name=f"{asked.name}{UNIT}",
         units=options(((u, printed_unit(u)) for u in units if u != "1"), unit),
         choices=options(_words(shown, speech), value),
@@ -119,26 +119,24 @@ def _words(shown: InputShown, speech: Speech) -> list[tuple[str, str]]:
 
 
 def _waiting(sheet: Sheet, speech: Speech) -> str:
-    """What an answer waits for: what is wrong, else what is still blank."""
+    """What an answer waits for: what is wrong with what was typed, else what is still blank."""
     if sheet.results:
         return ""
-    wrong = _wrong(sheet)
-    if not wrong:
-        blank = [_in_a_sentence(each.label) for each in sheet.inputs if _is_blank(each)]
-        return speech.word("calc-form:blank", inputs=blank)
-    whole = [fault.message for fault in wrong if not fault.place]
-    return bound(whole[0]) if whole else speech.word("calc-form:wrong")
+    if wrong := _wrong(sheet):
+        whole = [fault.message for fault in wrong if not fault.place]
+        return bound(whole[0]) if whole else speech.word("calc-form:wrong")
+    blank = [each for each in sheet.inputs if each.fault]
+    if all(each.required for each in blank):
+        labels = [_in_a_sentence(each.label) for each in blank]
+        return speech.word("calc-form:blank", inputs=labels)
+    first = next(each for each in blank if not each.required)
+    return f"{first.label}: {bound(first.fault)}."
 
 
 def _wrong(sheet: Sheet) -> list[Fault]:
     """What is wrong with what was typed; what is only missing is not wrong yet."""
-    blank = {each.name for each in sheet.inputs if _is_blank(each)}
-    return [fault for fault in sheet.faults if fault.place not in blank]
-
-
-def _is_blank(shown: InputShown) -> bool:
-    """Whether an input without which nothing can be said was left blank."""
-    return shown.required and not shown.typed
+    typed = {each.name for each in sheet.inputs if each.typed}
+    return [fault for fault in sheet.faults if fault.place in typed or not fault.place]
 
 
 def _in_a_sentence(label: str) -> str:

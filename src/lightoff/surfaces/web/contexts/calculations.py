@@ -10,13 +10,16 @@ from lightoff.surfaces.words import Speech
 
 # which calculations belong to a topic, in the order a start-up comes to need them
 TOPICS: dict[str, tuple[str, ...]] = {
-    "power": (),
-    "airside": ("airflow-from-rise",),
-    "gas": ("clocking",),
-    "flue": (),
-    "tightness": (),
-    "building": (),
-}
+    "power": ("unbalance", "motor-load", "control-circuit"),
+    "airside": (
+        "air-density", "humid-air", "traverse-points", "traverse", "airflow-from-rise", "mixed-air",
+        "outdoor-air", "fan-law", "sheave", "belt",
+    ),
+    "gas": ("gas", "clocking", "manifold", "orifice", "pipe-drop", "pipe-size"),
+    "flue": ("flue", "co-air-free"),
+    "tightness": ("pressure-decay",),
+    "building": ("building-pressure", "door-force"),
+}  # fmt: skip
 
 
 @dataclass(frozen=True)

@@ -6,11 +6,10 @@ from markupsafe import Markup
 
 from lightoff.surfaces.calculating import Sheet
 from lightoff.surfaces.calculating.sheet import ResultShown, StepShown, TermShown
-from lightoff.surfaces.web.contexts.pictured import Picture, pictured
+from lightoff.surfaces.web.contexts.pictured import Picture
+from lightoff.surfaces.web.contexts.pictures import pictured
 from lightoff.surfaces.words import Speech
-from lightoff.surfaces.words.bound import bound
-from lightoff.surfaces.working import Standing, stands_on
-from lightoff.surfaces.working.mathml import MathML
+from lightoff.surfaces.words.bound import NO_BREAK, bound
 
 LONG = 16  # characters of a value that is no longer read at a glance
 
@@ -38,9 +37,10 @@ class TermPart:
 
 @dataclass(frozen=True)
 class StepPart:
-    """One step of the working."""
+    """One step of the working; `again` where its equation was told before."""
 
     sentence: str
+    again: bool
     equation: Markup
     solved: bool
     terms: tuple[TermPart, ...]
@@ -76,13 +76,13 @@ def worked(sheet: Sheet, speech: Speech) -> Worked | None:
         large=large,
         others=tuple(others),
         assumed=tuple(
-            Assumed(each.label, f"{each.number}\u00a0{each.unit}".strip())
+            Assumed(each.label, NO_BREAK.join(filter(None, (each.number, each.unit))))
             for each in sheet.inputs
             if each.assumed
         ),
         notes=tuple(bound(note.sentence) for note in sheet.notes),
         picture=pictured(sheet, speech),
-        steps=tuple(map(_step, sheet.steps)),
+        steps=tuple(_step(step, speech) for step in sheet.steps),
     )
 
 
@@ -90,18 +90,18 @@ def _result(result: ResultShown) -> Result:
     return Result(result.label, result.number, result.unit, len(result.number) > LONG)
 
 
-def _step(step: StepShown) -> StepPart:
-    letters = stands_on(step.step)
+def _step(step: StepShown, speech: Speech) -> StepPart:
+    again = step.like > 0
     return StepPart(
-        sentence=step.sentence,
+        sentence=speech.word("sheet:again", place=step.like) if again else bound(step.sentence),
+        again=again,
         equation=step.mathml,
         solved=step.solved,
-        terms=tuple(_term(*each) for each in zip(step.terms, letters, strict=True)),
-        source=step.source,
+        terms=() if again else tuple(map(_term, step.terms)),
+        source=bound(step.source),
     )
 
 
-def _term(term: TermShown, letter: Standing) -> TermPart:
-    symbol = f"<math>{MathML().letter(letter.symbol)}</math>"  # its pieces are escaped
-    value = f"{term.value}\u00a0{term.unit}".strip()
-    return TermPart(Markup(symbol), term.words, value, term.mark, term.in_range)
+def _term(term: TermShown) -> TermPart:
+    value = NO_BREAK.join(filter(None, (term.value, term.unit)))
+    return TermPart(term.mathml, bound(term.words), value, term.mark, term.in_range)
