@@ -215,3 +215,18 @@ def test_the_hottest_of_several_positions_speaks_for_the_discharge_limit() -> No
 def test_a_lost_phase_is_not_a_number() -> None:
     answer = judge(tree(), *(f"high motor.amps.{leg} 0 A" for leg in "abc"))
     assert row(answer, "current unbalance", "high").why.message == "no-current"
+
+
+def test_the_same_amps_at_fewer_hertz_are_less_power() -> None:
+    """At constant flux amps stand for torque; power goes with torque and speed."""
+
+    def power(hertz: int, volts: int) -> float:
+        job = tree()
+        job["unit"]["drive"]["vfd"] = True
+        amps = (f"high motor.amps.{leg} 12.5 A @meter" for leg in "abc")
+        answer = judge(job, f"high vfd.hz {hertz} Hz", f"high vfd.volts {volts} V", *amps)
+        found = row(answer, "shaft power", "high").estimate
+        assert found is not None
+        return found
+
+    assert abs(power(45, 345) / power(60, 460) - 0.75) < 1e-6

@@ -3,6 +3,7 @@
 from lightoff.inference.estimate import Estimate, Part, combine
 from lightoff.judgement.evidence import Evidence, Missing
 from lightoff.physics.electricity import unbalance
+from lightoff.physics.frequency_drive import volts_in_step
 from lightoff.physics.motor_current import motor_input
 
 PHASES = ("ab", "bc", "ca")
@@ -84,6 +85,7 @@ def _from_amps(evidence: Evidence, run: str) -> Estimate | Missing:
     plate = machine.motor
     power_factor = plate.power_factor if plate.power_factor is not None else POWER_FACTOR
     n = len(amps)
+    in_step = _volts_in_step(evidence, run)
     return combine(
         lambda scale, v, *i: (
             scale
@@ -92,7 +94,7 @@ def _from_amps(evidence: Evidence, run: str) -> Estimate | Missing:
                 amps=sum(i) / n,
                 phases=machine.electrical.phases,
                 rated_amps=plate.full_load_amps,
-                rated_volts=plate.volts,
+                rated_volts=plate.volts if in_step is None else in_step,
                 power_factor=power_factor,
             )
         ),
@@ -100,6 +102,17 @@ def _from_amps(evidence: Evidence, run: str) -> Estimate | Missing:
         volts,
         *amps,
     )
+
+
+def _volts_in_step(evidence: Evidence, run: str) -> float | None:
+    """On a drive the volts that stand for the plate's at the hertz of the run."""
+    machine = evidence.machine
+    if not machine.drive.vfd:
+        return None
+    hertz = evidence.get("vfd.hz", run)
+    at = machine.drive.full_speed_frequency if hertz is None else hertz.value
+    base = machine.electrical.frequency
+    return float(volts_in_step(at, rated_volts=machine.motor.volts, rated_frequency=base))
 
 
 def _motor_volts(evidence: Evidence, run: str) -> Estimate | Missing:

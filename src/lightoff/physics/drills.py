@@ -4,7 +4,7 @@ from lightoff.formula import Number, formula
 from lightoff.formula.elementary import where
 from lightoff.quantity import si
 
-# diameters [in.], number 1 to 80; ASME B94.11M
+# diameters [in.], number 1 to 80; ASME B94.11M, 1 to 20 from memory
 NUMBERS = (
     0.2280, 0.2210, 0.2130, 0.2090, 0.2055, 0.2040, 0.2010, 0.1990, 0.1960, 0.1935,
     0.1910, 0.1890, 0.1850, 0.1820, 0.1800, 0.1770, 0.1730, 0.1695, 0.1660, 0.1610,
