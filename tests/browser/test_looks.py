@@ -27,7 +27,7 @@ SMALL = """() => [...document.querySelectorAll("a, button, input, select, summar
   .filter(([height]) => height > 0 && height < 47.5)"""
 BROKEN = """() => {
   // a number and its unit on two lines: the range over both has two boxes at different heights
-  const unit = /[\\d] (in\\. w\\.c\\.|MBH|rpm|cfm|°F|ppm|V|A|Hz|%)/;
+  const unit = /[\\d] (in\\. w\\.c\\.|MBH|rpm|cfm|°F|ppm|V|A|Hz|%)(?!\\w)/;
   const walk = document.createTreeWalker(document.querySelector("main"), NodeFilter.SHOW_TEXT);
   const torn = [];
   for (let text; (text = walk.nextNode()); )

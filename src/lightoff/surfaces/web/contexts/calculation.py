@@ -106,7 +106,7 @@ def _entry(
         fault=bound(shown.fault) if shown.typed or blank_is_fault else "",
         units_name=f"{asked.name}{UNIT}",
         units=options(((u, printed_unit(u)) for u in units if u != "1"), unit),
-        choices=options(_words(shown, speech), value),
+        choices=options(_words(shown, speech), shown.si if value and shown.si else value),
     )
 
 

@@ -35,7 +35,7 @@ class Told:
 
     def find(self, name: str) -> Value | None:
         """A value by its name; None where it was not typed or not answered."""
-        there = (*self.sheet.results, *self.sheet.inputs)
+        there: tuple[Value, ...] = (*self.sheet.results, *self.sheet.inputs)
         return next((each for each in there if each.name == name and each.si is not None), None)
 
     def all(self, *names: str) -> list[Value] | None:

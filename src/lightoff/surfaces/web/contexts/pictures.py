@@ -53,23 +53,19 @@ def _places(told: Told, depths: Value) -> tuple[Place, ...]:
 
 def _fan(told: Told) -> Picture | None:
     """The fan before and after, where flow and pressure are known."""
-    old = told.all("fan_airflow", "fan_static")
-    new = told.all("airflow_after", "static_after")
-    if old is None or new is None or not all(each.si > 0 for each in (*old, *new)):
+    values = told.all("fan_airflow", "fan_static", "airflow_after", "static_after")
+    if values is None or not all(each.si > 0 for each in values):
         return None
+    flow, pressure, new_flow, new_pressure = values
     what = FanCurve(
-        _running(told, "now", *old, told.find("fan_speed")),
-        _running(told, "then", *new, told.find("fan_speed_after")),
-        told.axis("airflow", old[0].kind),
-        told.axis("fan-pressure", old[1].kind),
+        _running(told, "now", flow, pressure, told.find("fan_speed")),
+        _running(told, "then", new_flow, new_pressure, told.find("fan_speed_after")),
+        told.axis("airflow", flow.kind),
+        told.axis("fan-pressure", pressure.kind),
         told.speech.word("picture:system"),
     )
-    texts = {
-        name: told.text(value)
-        for name, value in zip(("flow", "pressure", "new_flow", "new_pressure"), (*old, *new),
-                               strict=True)
-    }  # fmt: skip
-    return told.picture(fan_curve, what, **texts)
+    names = ("flow", "pressure", "new_flow", "new_pressure")
+    return told.picture(fan_curve, what, **dict(zip(names, map(told.text, values), strict=True)))
 
 
 def _running(told: Told, name: str, flow: Value, pressure: Value, speed: Value | None) -> Running:
