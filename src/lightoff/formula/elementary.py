@@ -72,7 +72,7 @@ def minimum(a: Number, b: Number) -> Number:
         import numpy
 
         return numpy.minimum(a, b)
-    return a if a < b else b
+    return a if _less(a, b) else b
 
 
 def maximum(a: Number, b: Number) -> Number:
@@ -83,7 +83,14 @@ def maximum(a: Number, b: Number) -> Number:
         import numpy
 
         return numpy.maximum(a, b)
-    return a if a > b else b
+    return b if _less(a, b) else a
+
+
+def _less(a: float, b: float) -> bool:
+    try:
+        return a < b
+    except TypeError:  # a root of a negative number was compared
+        raise ValueError("no real number to compare") from None
 
 
 def clip(x: Number, lower: Number, upper: Number) -> Number:
