@@ -36,7 +36,7 @@ def test_the_equation_a_formula_states_is_the_one_it_carries_out(formula: Formul
     symbols = {each.name: each.symbol for each in told.inputs}
     values = middle(told)
     figures = {name: Figure(value, Symbol(symbols[name], value)) for name, value in values.items()}
-    found = parts(formula.__wrapped__(**figures))  # type: ignore[attr-defined]
+    found = parts(formula.__wrapped__(**figures))
     pairs = zip(told.results, found, strict=True)
     stated = "; ".join(f"{each.symbol} = {written(expression_of(x))}" for each, x in pairs)
     assert told.equation == stated

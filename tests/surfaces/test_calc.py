@@ -257,7 +257,7 @@ def test_what_is_left_blank_is_assumed_and_said_to_be() -> None:
 
 WORDED = Calculation(
     "worded",
-    lambda gas, readings: {"answer": CLOCKING.work},  # type: ignore[dict-item]
+    lambda gas, readings: {"answer": CLOCKING.work},
     (
         Input("gas", choices=("natural gas", "propane")),
         Input("readings", "pressure", many=True, optional=True),

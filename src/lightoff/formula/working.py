@@ -106,7 +106,7 @@ def _opened(call: Call) -> Iterator[tuple[object, Step]]:
 
 def _body(call: Call, given: dict[str, Any]) -> Expression:
     """The arithmetic inside a formula, its inputs by their own letters."""
-    found = call.formula.__wrapped__(**given)  # type: ignore[attr-defined]
+    found = call.formula.__wrapped__(**given)  # type: ignore[attr-defined]  # wraps
     return expression_of(found if call.part is None else getattr(found, call.part))
 
 

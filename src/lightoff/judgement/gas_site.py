@@ -9,7 +9,11 @@ from lightoff.physics.constants import GAS_BASE_PRESSURE, STANDARD_PRESSURE
 from lightoff.physics.fuel_gas import wobbe
 from lightoff.physics.gas_properties import US_TRADE, properties
 from lightoff.physics.heating_value import heating_value_at
-from lightoff.physics.orifice import code_derate_factor, manifold_for_input_factor
+from lightoff.physics.orifice import (
+    altitude_density_ratio,
+    code_derate_factor,
+    manifold_for_input_factor,
+)
 from lightoff.quantity import si
 
 # mean and standard uncertainty of a gas nobody declared: heating value [J/m3], relative density [1]
@@ -99,13 +103,8 @@ def least_input(machine: Machine, furnace: Furnace) -> float:
     """
     physics = 1.0
     if furnace.derate == "none":
-        physics = float(altitude_density_ratio(machine)) ** 0.5
+        physics = float(altitude_density_ratio(machine.site.altitude)) ** 0.5
     return 0.95 * allowed_input(machine, furnace) * physics
-
-
-def altitude_density_ratio(machine: Machine) -> float:
-    """Gas density at this altitude over that at sea level, at one temperature [1]."""
-    return float(barometric_pressure(machine.site.altitude)) / STANDARD_PRESSURE
 
 
 def expected_manifold(machine: Machine, furnace: Furnace, plate: float) -> float:
@@ -115,7 +114,9 @@ def expected_manifold(machine: Machine, furnace: Furnace, plate: float) -> float
     factor = float(code_derate_factor(machine.site.altitude))
     if factor >= 1.0:
         return plate
-    return plate * float(manifold_for_input_factor(factor, altitude_density_ratio(machine)))
+    return plate * float(
+        manifold_for_input_factor(factor, altitude_density_ratio(machine.site.altitude))
+    )
 
 
 def orifice_density_ratio(evidence: Evidence, furnace: Furnace) -> Estimate:

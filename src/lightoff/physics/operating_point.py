@@ -18,9 +18,7 @@ _AGREED = 1e-9  # of the pressures: what is further apart than that has no cross
 # never NaN, so that an iteration round this one goes on.
 ON_CURVE = 0.0
 LEFT_OF_CURVE = -1.0  # less air than the first declared point: the pressure is held there
-RIGHT_OF_CURVE = (
-    1.0  # more air than the last declared point: a line on which nobody declared a point
-)
+RIGHT_OF_CURVE = 1.0  # more air than the last declared point: a straight line goes on
 TOO_WEAK = -2.0  # at no airflow does the fan give what the system asks: no air moves
 TOO_FREE = 2.0  # even far beyond the curve the system asks for less than the fan gives
 CONDITIONS = {
