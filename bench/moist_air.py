@@ -8,17 +8,16 @@ import numpy as np
 import psychrolib
 
 from lightoff.physics.moist_air import (
-    dew_point,
     humidity_ratio,
     moist_air_density,
     moist_air_enthalpy,
-    saturation_pressure,
     vapour_pressure,
 )
 from lightoff.physics.psychrometer import wet_bulb
+from lightoff.physics.saturation import dew_point, saturation_pressure
 
 MANY = 1_000_000
-BLOCK = 10_000  # states in one array: what numpy makes on the way then stays in the cache
+BLOCK = 4_000  # states in one array: what numpy makes on the way then stays in the cache
 FEW = 2_000  # as many as PsychroLib is asked in a turn; it takes as long for each of a million
 TURNS = 5
 

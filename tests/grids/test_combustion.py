@@ -8,7 +8,11 @@ import pytest
 from CoolProp import CoolProp
 
 from laws.test_combustion import burnt, dry, efficiency
-from lightoff.physics import flue_gas, flue_loss, moist_air
+from lightoff.physics import (
+    flue_gas,
+    flue_loss,
+    saturation,
+)
 from lightoff.physics import thermochemistry as heat
 from lightoff.physics.atmosphere import barometric_pressure
 from lightoff.physics.gas_components import TYPICAL
@@ -128,7 +132,7 @@ def test_the_dew_point_is_that_of_water() -> None:
         share = flue_gas.water_fraction(flue.water, dry(flue))
         pressure = flue_gas.flue_vapour_pressure(share, barometric_pressure(z))
         theirs = CoolProp.PropsSI("T", "P", pressure, "Q", 0, "Water")
-        assert moist_air.dew_point(pressure) == pytest.approx(theirs, abs=0.005)
+        assert saturation.dew_point(pressure) == pytest.approx(theirs, abs=0.005)
 
 
 def test_a_condensing_flue_balances() -> None:

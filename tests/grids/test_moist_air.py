@@ -12,16 +12,14 @@ from CoolProp.CoolProp import HAPropsSI, PropsSI
 
 from lightoff.physics.atmosphere import barometric_pressure, pressure_of_sea_level_pressure
 from lightoff.physics.moist_air import (
-    FREEZING,
-    dew_point,
     humidity_ratio,
     moist_air_density,
     moist_air_enthalpy,
     moist_air_volume,
-    saturation_pressure,
     vapour_pressure,
 )
 from lightoff.physics.psychrometer import humidity_ratio_from_wet_bulb, wet_bulb
+from lightoff.physics.saturation import FREEZING, dew_point, saturation_pressure
 
 psychrolib.SetUnitSystem(psychrolib.SI)
 

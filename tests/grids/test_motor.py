@@ -10,7 +10,11 @@ from dataclasses import dataclass
 import numpy as np
 import pytest
 
-from lightoff.physics import motor, motor_current
+from lightoff.physics import (
+    motor,
+    motor_current,
+    motor_speed,
+)
 from lightoff.quantity import si
 
 LOADS = (0.0, 0.25, 0.5, 0.75, 1.0, 1.25)
@@ -166,7 +170,9 @@ def test_a_motor_by_its_circuit(circuit: Circuit, high: float, load: float) -> N
     power = motor_current.motor_input(amps=its_amps, **at)
     assert power == pytest.approx(its_input, rel=0.09)
     assert motor_current.motor_amps(its_input, **at) == pytest.approx(its_amps, rel=0.055)
-    synchronous = motor.synchronous_speed(60.0, circuit.poles)
+    synchronous = motor_speed.synchronous_speed(60.0, circuit.poles)
     rated = slip * synchronous
-    speed = motor.speed_at_load(load, synchronous=synchronous, rated_slip_speed=rated, flux=high)
-    assert motor.slip(speed, synchronous) == pytest.approx(its_slip, rel=0.15)
+    speed = motor_speed.speed_at_load(
+        load, synchronous=synchronous, rated_slip_speed=rated, flux=high
+    )
+    assert motor_speed.slip(speed, synchronous) == pytest.approx(its_slip, rel=0.15)

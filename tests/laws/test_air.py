@@ -25,20 +25,18 @@ from lightoff.physics.mixing import (
     unmixed_probe_spread,
 )
 from lightoff.physics.moist_air import (
-    FREEZING,
-    dew_point,
     humidity_ratio,
     moist_air_density,
     moist_air_enthalpy,
     moist_air_volume,
     relative_humidity,
     saturated_humidity_ratio,
-    saturation_pressure,
     temperature_of_enthalpy,
     vapour_pressure,
     vapour_pressure_of_ratio,
 )
 from lightoff.physics.psychrometer import humidity_ratio_from_wet_bulb, wet_bulb
+from lightoff.physics.saturation import FREEZING, dew_point, saturation_pressure
 
 temperatures = st.floats(223.15, 333.15)
 humidities = st.floats(0.001, 1)

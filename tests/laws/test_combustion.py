@@ -5,7 +5,13 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from laws.test_gas import gases
-from lightoff.physics import combustion, flue_flow, flue_gas, flue_loss, moist_air
+from lightoff.physics import (
+    combustion,
+    flue_flow,
+    flue_gas,
+    flue_loss,
+    saturation,
+)
 from lightoff.physics.fuel_gas import molar_mass
 from lightoff.physics.gas_components import COMPONENTS, TYPICAL
 from lightoff.physics.stoichiometry import (
@@ -170,7 +176,7 @@ def test_water_begins_to_condense_at_the_dew_point(
     flue = burnt(stoichiometry(gas), excess, moisture)
     assume(flue.water > 1e-3)
     share = flue_gas.water_fraction(flue.water, dry(flue))
-    dew_point = moist_air.dew_point(flue_gas.flue_vapour_pressure(share, pressure))
+    dew_point = saturation.dew_point(flue_gas.flue_vapour_pressure(share, pressure))
     assume(dew_point < 370)
 
     def condensed(temperature: float) -> float:

@@ -6,7 +6,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lightoff.physics import electricity, frequency_drive, motor, motor_current, wiring
+from lightoff.physics import (
+    electricity,
+    frequency_drive,
+    motor,
+    motor_current,
+    motor_speed,
+    wiring,
+)
 
 volts = st.floats(180, 600)
 loads = st.floats(0.05, 1.25)
@@ -102,10 +109,12 @@ def test_efficiency_goes_through_the_plate_and_is_best_near_three_quarters(
 
 @given(st.floats(0.0, 1.5), st.floats(10, 120), st.floats(0.85, 1.15))
 def test_load_from_speed_is_speed_from_load(load: float, lag: float, flux: float) -> None:
-    speed = motor.speed_at_load(load, synchronous=1800.0, rated_slip_speed=lag, flux=flux)
-    back = motor.load_by_speed(motor.slip_speed(speed, 1800.0), lag, flux=flux)
+    speed = motor_speed.speed_at_load(load, synchronous=1800.0, rated_slip_speed=lag, flux=flux)
+    back = motor_speed.load_by_speed(motor_speed.slip_speed(speed, 1800.0), lag, flux=flux)
     assert back == pytest.approx(load, abs=1e-9)
-    assert motor.slip(speed, 1800.0) == pytest.approx(load * lag / flux**2 / 1800.0, abs=1e-12)
+    assert motor_speed.slip(speed, 1800.0) == pytest.approx(
+        load * lag / flux**2 / 1800.0, abs=1e-12
+    )
 
 
 @given(st.floats(5, 120), st.floats(200, 480))

@@ -7,6 +7,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from lightoff.physics import (
+    gas_input,
     gas_pipe,
     gas_pressure,
     meter,
@@ -166,8 +167,8 @@ def test_the_time_expected_of_an_input_is_the_time_it_was_clocked_in(
 ) -> None:
     flow = meter.metered_flow(volume, seconds)
     own = meter.flow_less_others(flow, other * flow)
-    burnt = meter.flow_input(own, heating_value=value, factor=factor)
-    wanted = meter.flow_for_input(burnt, heating_value=value, factor=factor)
+    burnt = gas_input.flow_input(own, heating_value=value, factor=factor)
+    wanted = gas_input.flow_for_input(burnt, heating_value=value, factor=factor)
     assert meter.expected_time(volume, flow=wanted, other_flow=other * flow) == pytest.approx(
         seconds
     )

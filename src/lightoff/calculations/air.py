@@ -17,8 +17,6 @@ from lightoff.physics.atmosphere import barometric_pressure, pressure_of_sea_lev
 from lightoff.physics.constants import STANDARD_AIR_DENSITY
 from lightoff.physics.fan import density_ratio
 from lightoff.physics.moist_air import (
-    FREEZING,
-    dew_point,
     humidity_ratio,
     moist_air_density,
     moist_air_enthalpy,
@@ -26,6 +24,7 @@ from lightoff.physics.moist_air import (
     vapour_pressure_of_ratio,
 )
 from lightoff.physics.psychrometer import humidity_ratio_from_wet_bulb
+from lightoff.physics.saturation import FREEZING, dew_point
 
 WEATHER = 0.04  # [1] the barometer strays from its altitude by 3 % at most; hourly weather files
 REDUCTIONS_DIFFER = 0.005  # [1] beyond the weather's own 0.6 %; engineering judgement

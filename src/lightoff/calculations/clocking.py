@@ -13,17 +13,15 @@ from lightoff.calculations.calculation import (
 )
 from lightoff.formula import Number
 from lightoff.physics.atmosphere import barometric_pressure
+from lightoff.physics.gas_input import flow_for_input, flow_input, input_share
 from lightoff.physics.meter import (
     absolute_pressure,
     base_volume_factor,
     clocked_volume,
     compensated_volume_factor,
     expected_time,
-    flow_for_input,
-    flow_input,
     flow_less_others,
     flow_resolution,
-    input_share,
     metered_flow,
 )
 

@@ -40,7 +40,8 @@ from lightoff.physics.flue_loss import (
 )
 from lightoff.physics.gas_components import TYPICAL
 from lightoff.physics.heating_value import net_molar_heating_value
-from lightoff.physics.moist_air import dew_point, humidity_ratio
+from lightoff.physics.moist_air import humidity_ratio
+from lightoff.physics.saturation import dew_point
 from lightoff.physics.stoichiometry import (
     Stoichiometry,
     flue_air_ratio,

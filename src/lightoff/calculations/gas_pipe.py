@@ -13,6 +13,7 @@ from lightoff.calculations.calculation import (
 from lightoff.calculations.gas_line import Line, Run, gas_factor
 from lightoff.formula import Number
 from lightoff.physics.atmosphere import barometric_pressure
+from lightoff.physics.gas_input import base_flow, flow_input, input_share
 from lightoff.physics.gas_pipe import HIGH_PRESSURE, low_pressure_drop
 from lightoff.physics.gas_pressure import (
     gauge_pressure,
@@ -20,7 +21,7 @@ from lightoff.physics.gas_pressure import (
     pressure_left,
     pressure_lost,
 )
-from lightoff.physics.meter import absolute_pressure, base_flow, flow_input, input_share
+from lightoff.physics.meter import absolute_pressure
 from lightoff.physics.pipe_tables import CODE_GASES, SCHEDULE_40
 from lightoff.physics.regulator import (
     DROOP,

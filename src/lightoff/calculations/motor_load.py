@@ -12,7 +12,11 @@ from lightoff.calculations.calculation import (
 )
 from lightoff.calculations.electrical import QUALIFIED
 from lightoff.formula import Number
-from lightoff.physics import motor, motor_current
+from lightoff.physics import (
+    motor,
+    motor_current,
+    motor_speed,
+)
 from lightoff.physics.electricity import (
     COMBINED_VARIATION,
     FREQUENCY_VARIATION,
@@ -108,14 +112,14 @@ def _by_speed(given: Mapping[str, Any]) -> dict[str, Number]:
     if rated_speed is None or speed is None:
         return {}
     poles = _poles(given)
-    field = motor.synchronous_speed(given["frequency"], poles)
-    rated_field = motor.synchronous_speed(given["base_frequency"], poles)
-    load = motor.load_by_speed(
-        motor.slip_speed(speed, field),
-        motor.slip_speed(rated_speed, rated_field),
+    field = motor_speed.synchronous_speed(given["frequency"], poles)
+    rated_field = motor_speed.synchronous_speed(given["base_frequency"], poles)
+    load = motor_speed.load_by_speed(
+        motor_speed.slip_speed(speed, field),
+        motor_speed.slip_speed(rated_speed, rated_field),
         flux=flux(given["terminal_volts"], given["frequency"], **_step(given)),
     )
-    return {"slip": motor.slip(speed, field), "load_by_speed": load}
+    return {"slip": motor_speed.slip(speed, field), "load_by_speed": load}
 
 
 def _starting(given: Mapping[str, Any]) -> dict[str, Number]:

@@ -13,7 +13,8 @@ from lightoff.calculations.calculation import (
 from lightoff.formula import Number
 from lightoff.physics.atmosphere import barometric_pressure
 from lightoff.physics.drills import drill_name, nearest_drill
-from lightoff.physics.meter import base_volume_factor, flow_for_input, flow_input, input_share
+from lightoff.physics.gas_input import flow_for_input, flow_input, input_share
+from lightoff.physics.meter import base_volume_factor
 from lightoff.physics.orifice import (
     CODE_DERATE_ABOVE,
     altitude_density_ratio,

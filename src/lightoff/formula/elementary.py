@@ -64,6 +64,11 @@ def where(condition: Number, yes: Number, no: Number) -> Number:
     return yes if condition else no
 
 
+def everywhere(condition: Number) -> bool:
+    """Whether the condition holds, in all elements if it is an array of them."""
+    return bool(condition.all() if _array(condition) else condition)
+
+
 def minimum(a: Number, b: Number) -> Number:
     """The smaller of the two, element by element."""
     if isinstance(a, Figure) or isinstance(b, Figure):

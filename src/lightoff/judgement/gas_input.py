@@ -14,7 +14,8 @@ from lightoff.judgement.gas_site import (
 )
 from lightoff.machine import firing
 from lightoff.machine.visit import Reading
-from lightoff.physics.meter import base_volume_factor, metered_input
+from lightoff.physics.gas_input import metered_input
+from lightoff.physics.meter import base_volume_factor
 from lightoff.physics.orifice import orifice_input
 from lightoff.quantity import si
 

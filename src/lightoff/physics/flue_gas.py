@@ -5,7 +5,7 @@ from typing import NamedTuple
 from lightoff.formula import Number, formula
 from lightoff.formula.elementary import maximum, minimum
 from lightoff.physics.constants import WATER_AIR_RATIO
-from lightoff.physics.moist_air import saturation_pressure
+from lightoff.physics.saturation import saturation_pressure
 from lightoff.physics.stoichiometry import stoichiometric_air
 
 BOILING = 373.15  # [K] above it no flue gas condenses at the pressure of the air

@@ -4,14 +4,15 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from lightoff.formula import Number, formula
-from lightoff.formula.elementary import maximum, where
+from lightoff.formula.elementary import everywhere, maximum, where
 from lightoff.physics.curve import Piece, Points, piece_at
 from lightoff.physics.fan_curve import pressure_curve
 
-STEPS = 14  # 12 were the most that any of a million drawn machines took to the last digit
+STEPS = 14  # at most; 12 were the most that any of a million drawn machines took
 FURTHEST = 4.0  # times the last declared airflow: as far as a crossing is looked for
 _LEAST = 1e-12  # of the last declared airflow: where "no flow" is, so that powers have a slope
 _SLACK = 0.05  # of the airflow, how far a step may leave its bracket
+_STILL = 1e-9  # of the airflow: after a step as short as this one, the next would be rounding
 _AGREED = 1e-9  # of the pressures: what is further apart than that has no crossing
 
 # What `condition` says of the crossing. Where there is none the airflow is that end of the search,
@@ -128,9 +129,12 @@ def _root(piece: Piece, system: _Powers, low: Number, high: Number) -> tuple[Num
         excess = piece.value(airflow) - drop
         more = excess > 0
         low, high = where(more, airflow, low), where(more, high, airflow)
+        before = airflow
         newton = airflow + excess / maximum(rise / airflow - piece.slope(airflow), _LEAST)
         outside = (newton - (1 - _SLACK) * low) * ((1 + _SLACK) * high - newton) < 0
         airflow = where(outside, (low + high) / 2, newton)
+        if everywhere(abs(airflow - before) <= _STILL * before):
+            break
     return airflow, excess / (abs(drop) + abs(piece.a))
 
 

@@ -4,20 +4,17 @@ from lightoff.formula import Number, formula
 from lightoff.formula.elementary import clip, log, minimum, where
 from lightoff.physics.constants import AIR_HEAT_CAPACITY, VAPOUR_HEAT_CAPACITY, WATER_AIR_RATIO
 from lightoff.physics.moist_air import (
-    FREEZING,
-    LOWEST,
     VAPORISATION,
-    log_saturation,
     saturated_humidity_ratio,
-    steepness,
     vapour_pressure_of_ratio,
 )
+from lightoff.physics.saturation import FREEZING, LOWEST, log_saturation, steepness
 
 SUBLIMATION = 2830e3  # [J/kg] latent heat of ice at 0 degC; ASHRAE Fundamentals, eq. 35
 ICE_FALLS = 240.0  # [J/(kg K)] how that falls with temperature; the same
 WATER_FALLS = 2326.0  # [J/(kg K)] how that of water falls; eq. 33
 
-_STEPS = 4  # the last leaves 1e-8 K at most, and that only in the hottest and driest air
+_STEPS = 3  # the last leaves 5e-9 K at most, in the hottest and driest air
 
 
 @formula
@@ -129,5 +126,6 @@ def _nearer(bulb: Number, temperature: Number, ratio: Number, pressure: Number) 
     dried = capacity * (temperature - bulb) / latent
     held = ratio + dried
     excess = log_saturation(bulb) - log(vapour_pressure_of_ratio(held, pressure))
-    falls = (capacity - WATER_FALLS * dried) / (latent * held) / (1 + held / WATER_AIR_RATIO)
+    eased = capacity - where(bulb < FREEZING, ICE_FALLS, WATER_FALLS) * dried
+    falls = eased / (latent * held * (1 + held / WATER_AIR_RATIO))
     return bulb - excess / (steepness(bulb) / bulb**2 + falls)

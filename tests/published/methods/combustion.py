@@ -6,7 +6,7 @@ from typing import Any
 from lightoff.physics import combustion, flue_gas, flue_loss
 from lightoff.physics.flue_flow import volume_per_heat
 from lightoff.physics.gas_components import TYPICAL
-from lightoff.physics.moist_air import dew_point
+from lightoff.physics.saturation import dew_point
 from lightoff.physics.stoichiometry import (
     Stoichiometry,
     flue_air_ratio,

@@ -2,23 +2,27 @@
 
 from typing import Any
 
-from lightoff.physics import belt, motor, sheave
+from lightoff.physics import (
+    belt,
+    motor_speed,
+    sheave,
+)
 from lightoff.physics.fan import tip_speed
 from published.cases import Given, Method
 
 
 def synchronous(given: Given, _: dict[str, str]) -> dict[str, Any]:
     pairs = zip(given["f"], given["poles"], strict=True)
-    return {"N": [motor.synchronous_speed(f, poles) for f, poles in pairs]}
+    return {"N": [motor_speed.synchronous_speed(f, poles) for f, poles in pairs]}
 
 
 def slip(given: Given, _: dict[str, str]) -> dict[str, Any]:
-    return {"slip": [motor.slip(n, given["N_s"]) for n in given["N"]]}
+    return {"slip": [motor_speed.slip(n, given["N_s"]) for n in given["N"]]}
 
 
 def load(given: Given, _: dict[str, str]) -> dict[str, Any]:
-    now, full = (motor.slip_speed(given[n], given["N_s"]) for n in ("N", "N_full"))
-    return {"load": motor.load_by_speed(now, full, flux=1.0)}
+    now, full = (motor_speed.slip_speed(given[n], given["N_s"]) for n in ("N", "N_full"))
+    return {"load": motor_speed.load_by_speed(now, full, flux=1.0)}
 
 
 def ratio(given: Given, _: dict[str, str]) -> dict[str, Any]:

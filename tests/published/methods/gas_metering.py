@@ -2,7 +2,10 @@
 
 from typing import Any
 
-from lightoff.physics import meter
+from lightoff.physics import (
+    gas_input,
+    meter,
+)
 from lightoff.physics.constants import GAS_BASE_PRESSURE
 from lightoff.quantity import si
 from published.cases import Given, Method
@@ -18,7 +21,7 @@ def clocking(given: Given, _: dict[str, str]) -> dict[str, Any]:
     flow = meter.metered_flow(given["V"], given["t"])
     out: dict[str, Any] = {"Q": flow, "Q_ft3": flow, "factor": factor}
     if "Hg" in given:
-        out["input"] = meter.flow_input(flow, heating_value=given["Hg"], factor=factor)
+        out["input"] = gas_input.flow_input(flow, heating_value=given["Hg"], factor=factor)
     return out
 
 

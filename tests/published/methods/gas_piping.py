@@ -4,7 +4,7 @@ from math import log
 from typing import Any
 
 from lightoff.physics import gas_pipe
-from lightoff.physics.meter import flow_input
+from lightoff.physics.gas_input import flow_input
 from lightoff.physics.pipe_tables import CODE_GASES, CODE_TEMPERATURE, SCHEDULE_40, CodeGas
 from published.cases import Given, Method
 

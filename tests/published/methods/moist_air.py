@@ -4,17 +4,16 @@ from typing import Any
 
 from lightoff.physics.atmosphere import barometric_pressure
 from lightoff.physics.moist_air import (
-    dew_point,
     humidity_ratio,
     moist_air_density,
     moist_air_enthalpy,
     moist_air_volume,
     relative_humidity,
     saturated_humidity_ratio,
-    saturation_pressure,
     vapour_pressure_of_ratio,
 )
 from lightoff.physics.psychrometer import humidity_ratio_from_wet_bulb, wet_bulb
+from lightoff.physics.saturation import dew_point, saturation_pressure
 from published.cases import Given, Method
 
 ZERO_F = 459.67 * 5 / 9
