@@ -23,7 +23,7 @@ run: .venv/.run $(ASSETS) ## set up what is missing, then open the workbench wit
 	@$(BIN)/lightoff serve --examples
 
 test: check $(ASSETS) $(SEAM) chromium ## check the code, then run all tests
-	@$(BIN)/pytest
+	@$(BIN)/pytest --numprocesses auto --maxprocesses 4 --dist loadfile
 
 check: .venv/.test ## formatting, lint, types and who may import whom
 	@$(BIN)/ruff check --quiet
