@@ -56,7 +56,7 @@ def test_every_depth_has_a_working() -> None:
     assert {step.formula.name for step in found.steps} == {
         "equal_area_points", "strip_position", "probe_depth", "points_in_all",
     }  # fmt: skip
-    assert said(found)[-1] == "calc-traverse-few"  # 16 points, where ISO 3966 asks for 25
+    assert said(found)[0] == "calc-traverse-few"  # 16 points, where ISO 3966 asks for 25
 
 
 @pytest.mark.parametrize(
@@ -180,7 +180,6 @@ def test_the_fan_laws_as_worked() -> None:
     assert found["airflow_after"] / si(1, "cfm") == pytest.approx(11250)
     assert found["static_after"] / si(1, "inwc") == pytest.approx(1.8984375)
     assert found["power_after"] / si(1, "hp") == pytest.approx(6.4072266)
-    assert found["fan_speed_after"] == pytest.approx(900.0)
 
 
 def test_sheave_frequency_and_airflow_are_ways_to_the_same_speed() -> None:
@@ -193,7 +192,9 @@ def test_sheave_frequency_and_airflow_are_ways_to_the_same_speed() -> None:
     for way in ways:
         found = asked("fan-law", **BEFORE, **way).results
         assert found["speed_ratio"] == pytest.approx(1.125)
-        assert found["fan_speed_after"] == pytest.approx(900.0)
+        # what was typed is not told back
+        after = None if "new_fan_speed" in way else pytest.approx(900.0)
+        assert found.get("fan_speed_after") == after
 
 
 def test_colder_air_at_the_same_speed_takes_more_power() -> None:

@@ -71,7 +71,7 @@ def doubt_of_barometer(used: Mapping[str, Any], results: Mapping[str, Any]) -> t
     )
     if abs(by_map / pressure - 1) < REDUCTIONS_DIFFER:
         return ()
-    return (Note("calc-weather-map", {"by_map": by_map, "outdoors": outdoors}),)
+    return (Note("calc-weather-map", {"by_map": by_map, "outdoors": outdoors}, advice=True),)
 
 
 AIR_DENSITY = Calculation(
@@ -143,13 +143,13 @@ def cold_air(used: Mapping[str, Any], results: Mapping[str, Any]) -> tuple[Note,
     """What means something else below freezing."""
     notes = []
     if results["dew_point"] is None:
-        notes.append(Note("calc-no-dew-point", {}))
+        notes.append(Note("calc-no-dew-point", {}, advice=True))
     elif results["dew_point"] < FREEZING:
-        notes.append(Note("calc-frost-point", {}))
+        notes.append(Note("calc-frost-point", {}, advice=True))
     if used["wet_bulb"] is not None and used["wet_bulb"] < FREEZING:
-        notes.append(Note("calc-ice-on-wick", {}))
+        notes.append(Note("calc-ice-on-wick", {}, advice=True))
     if used["relative_humidity"] is not None and used["dry_bulb"] < FREEZING:
-        notes.append(Note("calc-humidity-over-ice", {}))
+        notes.append(Note("calc-humidity-over-ice", {}, advice=True))
     return tuple(notes)
 
 

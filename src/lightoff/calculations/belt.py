@@ -74,7 +74,7 @@ def remark(_used: Mapping[str, Any], results: Mapping[str, Any]) -> tuple[Note, 
         notes.append(Note("calc-small-wrap", {"wrap": wrap, "least": SMALLEST_WRAP}))
     if speed > FASTEST:
         notes.append(Note("calc-fast-belt", {"speed": speed, "limit": FASTEST}))
-    return (*notes, Note("calc-belt-locked-out", {}), Note("calc-belt-again", {}))
+    return (*notes, Note("calc-belt-locked-out", {}), Note("calc-belt-again", {}, advice=True))
 
 
 BELT = Calculation(

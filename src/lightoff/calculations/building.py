@@ -76,7 +76,7 @@ def _indoors(airflow: Number, temperature: Number | None, indoor: Number) -> Num
 def pressed_building(_used: Mapping[str, Any], results: Mapping[str, Any]) -> tuple[Note, ...]:
     """What a pressure out of its limits does; that the leakage of a building is seldom known."""
     pressure = results["building_pressure"]
-    notes = [Note("calc-leakage-unknown", {})]
+    notes = [Note("calc-leakage-unknown", {}, advice=True)]
     if pressure < LEAST_PRESSURE:
         notes.append(Note("calc-building-low", {"limit": LEAST_PRESSURE}))
     if pressure > MOST_PRESSURE:

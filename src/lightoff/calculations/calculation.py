@@ -38,10 +38,14 @@ class Output:
 
 @dataclass(frozen=True)
 class Note:
-    """Something to say beside a result: a sentence's id and its values [SI]."""
+    """Something to say beside a result: a sentence's id and its values [SI].
+
+    `advice` is good to know; what is not advice asks for care, and is said first.
+    """
 
     message: str
     values: Mapping[str, Any]
+    advice: bool = False
 
 
 @dataclass(frozen=True)
@@ -68,7 +72,7 @@ class Calculation:
 class Answer:
     """What was used, what came out of it, how, and what is to be said beside it.
 
-    `used` holds the defaults too; a name in `assumed` is one of them.
+    `used` holds the defaults too; a name in `assumed` is one of them that took part.
     """
 
     calculation: Calculation
@@ -95,8 +99,6 @@ def calculate(calculation: Calculation, given: Mapping[str, Any]) -> Answer:
         if each.required and given.get(each.name) is None:
             raise CannotCalculateError("calc-missing", each.name)
     used = {each.name: given.get(each.name, each.default) for each in calculation.inputs}
-    assumed = tuple(name for name, value in used.items()
-                    if value is not None and given.get(name) is None)  # fmt: skip
     try:
         found = working(calculation.work, **used)
         results = {name: _plain(value) for name, value in found.result.items()}
@@ -106,7 +108,12 @@ def calculate(calculation: Calculation, given: Mapping[str, Any]) -> Answer:
     steps = (value for step in found.steps for value in (step.value, *_values(step)))
     if not all(map(_is_finite, (*results.values(), *steps))):
         raise CannotCalculateError("calc-impossible")
-    return Answer(calculation, used, assumed, results, found.steps, (*said, *_outside(found.steps)))
+    assumed = tuple(
+        name for name, value in used.items()
+        if given.get(name) is None and (name in found.inputs or isinstance(value, str))
+    )  # fmt: skip
+    notes = sorted((*said, *_outside(found.steps)), key=lambda note: note.advice)
+    return Answer(calculation, used, assumed, results, found.steps, tuple(notes))
 
 
 def _outside(steps: tuple[Step, ...]) -> tuple[Note, ...]:

@@ -81,7 +81,7 @@ def remark(used: Mapping[str, Any], results: Mapping[str, Any]) -> tuple[Note, .
         enough = ceil(turns * SHORTEST / seconds)
         notes.append(Note("calc-clock-longer", {"least": SHORTEST, "turns": str(enough)}))
     if turns != round(turns):
-        notes.append(Note("calc-whole-turns", {}))
+        notes.append(Note("calc-whole-turns", {}, advice=True))
     share = results.get("input_share", 1.0)
     if share > OVER:
         notes.append(Note("calc-input-high", {"share": share}))

@@ -61,7 +61,7 @@ def remark(_used: Mapping[str, Any], results: Mapping[str, Any]) -> tuple[Note, 
         return (Note("calc-co-unsafe", {"co": found, "limit": CO_CLASS_LIMIT}),)
     if found > CO_LOOK:
         return (Note("calc-co-look", {"co": found, "look": CO_LOOK}),)
-    return (Note("calc-co-again", {}),)
+    return (Note("calc-co-again", {}, advice=True),)
 
 
 CO_AIR_FREE = Calculation(

@@ -139,8 +139,8 @@ CONTROL_CIRCUIT = Calculation(
         Input("transformer_power", "apparent power", optional=True),
     ),
     outputs=(
-        Output("voltage_drop", "voltage"),
         Output("coil_volts", "voltage"),
+        Output("voltage_drop", "voltage"),
         Output("longest_wire", "length"),
         Output("control_power", "apparent power"),
         Output("transformer_load", "fraction"),

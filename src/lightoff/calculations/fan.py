@@ -29,7 +29,7 @@ def fan_law(**given: Any) -> dict[str, Any]:
     flow, pressure, power = (given[name] for name in ("fan_airflow", "fan_static", "shaft_power"))
     law = {"speed_ratio": n, "size_ratio": 1.0}
     found = {"speed_ratio": n} if any(given[new] is not None for _, new in CHANGES) else {}
-    if given["fan_speed"] is not None:
+    if given["fan_speed"] is not None and given["new_fan_speed"] is None:
         found["fan_speed_after"] = fan.speed_after(given["fan_speed"], n)
     if flow is not None:
         found["airflow_after"] = fan.airflow_by_fan_law(flow, **law)
@@ -65,16 +65,24 @@ def _known(given: Mapping[str, Any], name: str) -> Number:
 
 def remark(used: Mapping[str, Any], results: Mapping[str, Any]) -> tuple[Note, ...]:
     """What would be passed, and what the laws take for granted."""
-    return (*_passed(used, results), *_amps(used, results), Note("calc-same-system", {}))
+    return (
+        *_passed(used, results),
+        *_amps(used, results),
+        Note("calc-same-system", {}, advice=True),
+    )
 
 
 def _passed(used: Mapping[str, Any], results: Mapping[str, Any]) -> list[Note]:
     """A limit that the new speed would pass."""
+
+    def told(result: str, typed: str) -> Number | None:
+        return results.get(result, used[typed])
+
     limits = (
-        ("calc-over-wheel", results.get("fan_speed_after"), used["max_fan_speed"]),
+        ("calc-over-wheel", told("fan_speed_after", "new_fan_speed"), used["max_fan_speed"]),
         ("calc-over-amps", results.get("amps_after"), used["full_load_amps"]),
         ("calc-over-power", results.get("power_after"), used["motor_power"]),
-        ("calc-over-base", results.get("frequency_after"), used["base_frequency"]),
+        ("calc-over-base", told("frequency_after", "new_frequency"), used["base_frequency"]),
     )
     return [Note(message, {"value": value, "limit": limit})
             for message, value, limit in limits
@@ -84,7 +92,7 @@ def _passed(used: Mapping[str, Any], results: Mapping[str, Any]) -> list[Note]:
 def _amps(used: Mapping[str, Any], results: Mapping[str, Any]) -> list[Note]:
     if "amps_after" not in results or by_plate(used):
         return []
-    return [Note("calc-amps-in-proportion", {})]
+    return [Note("calc-amps-in-proportion", {}, advice=True)]
 
 
 FAN_LAW = Calculation(
@@ -113,13 +121,13 @@ FAN_LAW = Calculation(
         Input("new_air_density", "density", optional=True),
     ),
     outputs=(
-        Output("speed_ratio"),
-        Output("fan_speed_after", "rotational speed"),
         Output("frequency_after", "frequency"),
+        Output("fan_speed_after", "rotational speed"),
         Output("airflow_after", "airflow"),
         Output("static_after", "pressure"),
         Output("power_after", "shaft power"),
         Output("amps_after", "current"),
+        Output("speed_ratio"),
     ),
     remark=remark,
     picture="fan",

@@ -23,7 +23,7 @@ def by_plate(given: Mapping[str, Any]) -> bool:
 
 
 def amps_after(given: Mapping[str, Any], n: Number, r: Number) -> dict[str, Any]:
-    """Frequency and amps afterwards, as far as they are known before.
+    """Frequency and amps afterwards, as far as they follow from what they are before.
 
     On a drive the volts move with the hertz, unless the change is one of sheaves.
     """
@@ -33,7 +33,7 @@ def amps_after(given: Mapping[str, Any], n: Number, r: Number) -> dict[str, Any]
         after = given["new_frequency"]
     elif before is not None and given["new_motor_sheave"] is None:
         after = frequency_after(before, n)
-    found = {} if before is None else {"frequency_after": after}
+    found = {} if before is None or after is given["new_frequency"] else {"frequency_after": after}
     if amps is None:
         return found
     if by_plate(given):

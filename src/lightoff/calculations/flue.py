@@ -145,8 +145,8 @@ def _water(flue: FlueGas, temperature: Number, pressure: Number) -> tuple[Number
 def remark(used: Mapping[str, Any], results: Mapping[str, Any]) -> tuple[Note, ...]:
     """What the reading stands on, and where it tells little."""
     notes = [
-        Note(f"calc-typical-{used['gas'].replace(' ', '-')}", {}),
-        Note("calc-flue-steady", {}),
+        Note(f"calc-typical-{used['gas'].replace(' ', '-')}", {}, advice=True),
+        Note("calc-flue-steady", {}, advice=True),
     ]
     notes += _doubts(used, results)
     dew, flue = results["flue_dew_point"], used["flue_temperature"]

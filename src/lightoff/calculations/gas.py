@@ -62,12 +62,12 @@ def _whole(parts: Mapping[str, Any]) -> float:
 
 def remark(used: Mapping[str, Any], results: Mapping[str, Any]) -> tuple[Note, ...]:
     """What the figures are per volume of, and how far a table of ideal gas would be off."""
-    notes = [Note("calc-gas-dry", {})]
+    notes = [Note("calc-gas-dry", {}, advice=True)]
     whole, real = _whole(used), 1 / results["compressibility"] - 1
     if abs(whole - 1) > 1e-6:
-        notes.append(Note("calc-parts-rounded", {"sum": whole}))
+        notes.append(Note("calc-parts-rounded", {"sum": whole}, advice=True))
     if real > IDEAL_WITHIN:
-        notes.append(Note("calc-gas-real", {"more": real}))
+        notes.append(Note("calc-gas-real", {"more": real}, advice=True))
     return tuple(notes)
 
 

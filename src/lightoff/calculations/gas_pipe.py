@@ -33,7 +33,7 @@ from lightoff.physics.regulator import (
 )
 
 QUARTERS = (0.0, 0.25, 0.5, 0.75, 1.0)  # [1] of the length
-SIZED = Note("calc-pipe-code", {})
+SIZED = Note("calc-pipe-code", {}, advice=True)
 
 
 def pipe_drop(*, pipe_size: str, **given: Any) -> dict[str, Any]:

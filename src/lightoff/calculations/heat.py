@@ -55,7 +55,7 @@ SMALL_RISE = 10.0  # [K] two probes a degree apart are then a tenth of it; engin
 def remark(_used: Mapping[str, Any], results: Mapping[str, Any]) -> tuple[Note, ...]:
     """Where the air is not mixed, or the rise is small, the sum is blind."""
     blind = (Note("calc-small-rise", {"rise": results["rise"]}),)
-    mixed = (Note("calc-measure-mixed-air", {}),)
+    mixed = (Note("calc-measure-mixed-air", {}, advice=True),)
     return (*blind, *mixed) if results["rise"] < SMALL_RISE else mixed
 
 

@@ -81,7 +81,7 @@ def before_it_is_mixed(used: Mapping[str, Any], results: Mapping[str, Any]) -> t
     difference = abs(used["return_temperature"] - used["outdoor_temperature"])
     spread = 2 * unmixed_probe_spread(difference, 1.0, share=IN_MIXING_BOX)
     fog = (Note("calc-fog", {}),) if results["mixture_humidity"] > 1 else ()
-    return (*fog, Note("calc-one-probe", {"spread": spread}))
+    return (*fog, Note("calc-one-probe", {"spread": spread}, advice=True))
 
 
 MIXED_AIR = Calculation(

@@ -170,7 +170,7 @@ def _plate(used: Mapping[str, Any]) -> list[Note]:
     notes = []
     power, phases = used["motor_power"], round(used["phases"])
     if used["motor_efficiency"] is None:
-        notes.append(Note("calc-efficiency-of-law", {"efficiency": _efficiency(used)}))
+        notes.append(Note("calc-efficiency-of-law", {"efficiency": _efficiency(used)}, advice=True))
     usual = code_amps(power, used["motor_volts"], phases)
     if usual and not PLATE_LOW < used["full_load_amps"] / usual < PLATE_HIGH:
         notes.append(Note("calc-plate-amps", {"usual": usual}))
@@ -201,7 +201,7 @@ def _load(results: Mapping[str, Any]) -> list[Note]:
     if results["motor_output"] > PAST * results["power_limit"]:
         notes.append(Note("calc-motor-overloaded", {"limit": results["power_limit"]}))
     if load < BLIND:
-        notes.append(Note("calc-light-load", {}))
+        notes.append(Note("calc-light-load", {}, advice=True))
     elif by_speed is not None and abs(by_speed - load) > APART:
         notes.append(Note("calc-loads-differ", {"amps": load, "speed": by_speed}))
     return notes
@@ -228,9 +228,9 @@ MOTOR_LOAD = Calculation(
         Input("open_volts", "voltage", optional=True),
     ),
     outputs=(
-        Output("electric_power", "electric power"),
-        Output("motor_output", "shaft power"),
         Output("motor_load", "fraction"),
+        Output("motor_output", "shaft power"),
+        Output("electric_power", "electric power"),
         Output("running_power_factor", "fraction"),
         Output("power_limit", "shaft power"),
         Output("slip", "fraction"),

@@ -90,7 +90,7 @@ def remark_orifice(used: Mapping[str, Any], results: Mapping[str, Any]) -> tuple
     if share > 1 + NEAR:
         notes.append(Note("calc-drill-large", {"share": share}))
     if share < 1 - NEAR:
-        notes.append(Note("calc-drill-small", {"share": share}))
+        notes.append(Note("calc-drill-small", {"share": share}, advice=True))
     return (*notes, *no_derate(used))
 
 
@@ -131,7 +131,7 @@ def remark_manifold(used: Mapping[str, Any], results: Mapping[str, Any]) -> tupl
     pressure = results["manifold"]
     if low is None and high is None:
         far = pressure > HIGHEST * used["rated_manifold"]
-        own = Note("calc-manifold-high", {}) if far else Note("calc-maker-range", {})
+        own = Note("calc-manifold-high", {}) if far else Note("calc-maker-range", {}, advice=True)
         return (LICENSED, own, *no_derate(used))
     if (low is not None and pressure < low) or (high is not None and pressure > high):
         return (LICENSED, Note("calc-change-orifices", {"manifold": pressure}), *no_derate(used))

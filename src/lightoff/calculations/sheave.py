@@ -65,9 +65,9 @@ def remark(used: Mapping[str, Any], results: Mapping[str, Any]) -> tuple[Note, .
         notes.append(Note("calc-out-of-reach", {"least": used["open_diameter"],
                                                 "most": used["closed_diameter"]}))  # fmt: skip
     elif turns is not None:
-        notes.append(Note("calc-half-turns", {}))
+        notes.append(Note("calc-half-turns", {}, advice=True))
     if used["wanted_fan_speed"] > used["fan_speed"]:
-        notes.append(Note("calc-amps-by-cube", {}))
+        notes.append(Note("calc-amps-by-cube", {}, advice=True))
     return tuple(notes)
 
 

@@ -99,7 +99,7 @@ def _meaning(used: Mapping[str, Any], drop: float) -> tuple[Note, ...]:
     inside = absolute_pressure(used["test_start"], air)
     kelvin = pressure_per_degree(inside, used["test_start_temperature"])
     degree = kelvin * FAHRENHEIT
-    note = Note("calc-test-degree", {"fahrenheit": degree, "kelvin": kelvin})
+    note = Note("calc-test-degree", {"fahrenheit": degree, "kelvin": kelvin}, advice=True)
     if abs(drop) <= degree:
         return (note, Note("calc-drop-in-a-degree", {}))
     return (note, Note("calc-drop-gained" if drop < 0 else "calc-drop-leaks", {}))
@@ -107,7 +107,9 @@ def _meaning(used: Mapping[str, Any], drop: float) -> tuple[Note, ...]:
 
 def _code(used: Mapping[str, Any], results: Mapping[str, Any]) -> tuple[Note, ...]:
     """Where a test of new piping would ask for more, and the gauge it is read on."""
-    notes = [Note("calc-test-gauge", {"largest": largest_gauge_range(used["test_start"])})]
+    notes = [
+        Note("calc-test-gauge", {"largest": largest_gauge_range(used["test_start"])}, advice=True)
+    ]
     least, due = results.get("least_test_pressure"), results.get("least_test_time")
     if least is not None and used["test_start"] < least:
         notes.append(Note("calc-test-weak", {"least": least}))
@@ -132,8 +134,8 @@ PRESSURE_DECAY = Calculation(
         Input("working_pressure", "test pressure", optional=True),
     ),
     outputs=(
-        Output("tight_end", "test pressure"),
         Output("unexplained_drop", "pressure"),
+        Output("tight_end", "test pressure"),
         Output("leak_rate", "gas flow"),
         Output("least_test_pressure", "test pressure"),
         Output("least_test_time", "time"),

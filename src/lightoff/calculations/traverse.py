@@ -133,7 +133,7 @@ def _plane(results: Mapping[str, Any]) -> tuple[Note, ...]:
     if results["above_tenth"] < GOOD_SHARE:
         notes.append(Note("calc-plane-uneven", {"share": results["above_tenth"]}))
     elif not notes and before is not None and after is not None:
-        notes.append(Note("calc-plane-good", {}))
+        notes.append(Note("calc-plane-good", {}, advice=True))
     return tuple(notes)
 
 

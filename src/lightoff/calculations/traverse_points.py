@@ -77,7 +77,10 @@ def remark(used: Mapping[str, Any], results: Mapping[str, Any]) -> tuple[Note, .
     """Where the probe is turned, and where fewer points were asked for than the rule has."""
     few = used["shape"] == "rectangular" and results["points"] < FEWEST_RECTANGULAR
     count = {"count": int(results["points"]), "due": FEWEST_RECTANGULAR}
-    return (Note("calc-probe-depth", {}), *((Note("calc-traverse-few", count),) if few else ()))
+    return (
+        Note("calc-probe-depth", {}, advice=True),
+        *((Note("calc-traverse-few", count),) if few else ()),
+    )
 
 
 TRAVERSE_POINTS = Calculation(
@@ -93,9 +96,9 @@ TRAVERSE_POINTS = Calculation(
         Input("diameters", default=2.0),
     ),
     outputs=(
-        Output("points"),
         Output("positions_across", "size"),
         Output("positions_down", "size"),
+        Output("points"),
     ),
     remark=remark,
     picture="traverse",

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from lightoff.formula.description import Description, Quantity, describe
-from lightoff.formula.expression import Call, Expression, Symbol, calls
+from lightoff.formula.expression import Call, Expression, Operation, Symbol, calls
 from lightoff.formula.figure import Figure, expression_of
 
 
@@ -36,10 +36,11 @@ class Step:
 
 @dataclass(frozen=True)
 class Working:
-    """What a function of formulas answered, and the steps to it."""
+    """What a function of formulas answered, the steps to it, and the inputs that took part."""
 
     result: Any
     steps: tuple[Step, ...]
+    inputs: frozenset[str]
 
 
 def working(function: Callable[..., Any], /, **inputs: Any) -> Working:
@@ -56,7 +57,34 @@ def working(function: Callable[..., Any], /, **inputs: Any) -> Working:
         for call in calls(figure.expression):
             for key, step in _opened(call):
                 steps.setdefault(key, step)
-    return Working(found, tuple(steps.values()))
+    letters = set(_letters(found, set()))
+    taken = (name for name in inputs if letters & set(_symbols_in(given[name])))
+    return Working(found, tuple(steps.values()), frozenset(taken))
+
+
+def _letters(found: Any, seen: set[int]) -> Iterator[str]:
+    """The letters a result stands on, through every formula on the way."""
+    for figure in _figures(found):
+        pending: list[Expression] = [figure.expression]
+        while pending:
+            expression = pending.pop()
+            if id(expression) in seen:
+                continue
+            seen.add(id(expression))
+            if isinstance(expression, Symbol):
+                yield expression.name
+            elif isinstance(expression, Operation):
+                pending.extend(expression.operands)
+            elif isinstance(expression, Call):
+                arguments = _figures(dict(expression.arguments))
+                pending.extend(each.expression for each in arguments)
+
+
+def _symbols_in(given: Any) -> Iterator[str]:
+    """The letters that an input goes by: one, or one for each of its numbers."""
+    for figure in _figures(given):
+        if isinstance(figure.expression, Symbol):
+            yield figure.expression.name
 
 
 def _figures(found: Any) -> Iterator[Figure]:

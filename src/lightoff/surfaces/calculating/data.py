@@ -11,12 +11,15 @@ def as_data(sheet: Sheet) -> dict[str, Any]:
         "calculation": sheet.name,
         "title": sheet.title,
         "inputs": {
-            each.name: {"value": each.si, "unit": each.si_unit, "typed": each.typed,
-                        "assumed": each.assumed}
+            each.name: {"value": each.si if each.number else None, "unit": each.si_unit,
+                        "typed": each.typed, "assumed": each.assumed}
             for each in sheet.inputs
         },
         "results": {each.name: {"value": each.si, "unit": each.si_unit} for each in sheet.results},
-        "notes": [{"id": note.message, "sentence": note.sentence} for note in sheet.notes],
+        "notes": [
+            {"id": note.message, "sentence": note.sentence, "advice": note.advice}
+            for note in sheet.notes
+        ],
         "steps": [_step(step) for step in sheet.steps],
     }  # fmt: skip
 

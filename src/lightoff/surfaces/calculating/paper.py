@@ -42,7 +42,7 @@ def _data(sheet: Sheet, speech: Speech) -> dict[str, Any]:
         "about": sheet.about,
         "results": [[each.label, each.number, each.unit] for each in sheet.results],
         "inputs": [_input(each) for each in sheet.inputs if each.number],
-        "notes": [note.sentence for note in sheet.notes],
+        "notes": [[note.sentence, note.advice] for note in sheet.notes],
         "steps": [_step(step, speech) for step in sheet.steps],
         "words": {word: speech.word(f"sheet:{word}") for word in WORDS},
     }

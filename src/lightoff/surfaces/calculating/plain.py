@@ -30,7 +30,7 @@ def as_lines(sheet: Sheet, speech: Speech, *, working: bool) -> Iterator[Line]:
         yield from _value(result, label, number, "", "group")
     for note in sheet.notes:
         yield Line("", "note")
-        yield from hanging(note.sentence, "  ! ")
+        yield from hanging(note.sentence, "    " if note.advice else "  ! ")
     yield from _headed(speech.word("sheet:from"))
     for each in used:
         yield from _value(each, label, number, _mark(each, speech), "row")

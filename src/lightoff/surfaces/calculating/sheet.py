@@ -27,9 +27,10 @@ class InputShown:
     """One thing to type.
 
     `typed` is what was typed, `number` and `unit` the same in the reader's units, `si` its value in
-    `si_unit`. Where nothing was typed and the calculation went on all the same, `assumed` is true
-    and the value is the default. `default` is that value in words, blank where there is none;
-    `hint` two right ways to write it; `fault` what is wrong with what was typed.
+    `si_unit`. Where nothing was typed and the answer rests on the default, `assumed` is true and
+    the value is the default; `number` is blank where neither took part. `default` is that value in
+    words, blank where there is none; `hint` two right ways to write it; `fault` what is wrong with
+    what was typed.
     """
 
     name: str
@@ -73,6 +74,7 @@ class NoteShown:
 
     message: str
     sentence: str
+    advice: bool = False
 
 
 @dataclass(frozen=True)

@@ -36,6 +36,7 @@ from lightoff.surfaces.working import (
     mathml,
     mathml_letter,
     numbers,
+    said,
     stands_on,
     typst,
     typst_letter,
@@ -102,7 +103,10 @@ def _typed(
     inputs = []
     for each in sheet.inputs:
         text, value = typed.get(each.name), used.get(each.name)
-        number, unit = _told(value, each.kind, speech, typed=each.name not in assumed)
+        idle = text is None and each.name not in assumed
+        number, unit = (
+            ("", "") if idle else _told(value, each.kind, speech, typed=each.name not in assumed)
+        )
         told = replace(each, typed=_as_typed(text), number=number, unit=unit, si=value,
                        assumed=each.name in assumed, fault=said.get(each.name, ""))  # fmt: skip
         inputs.append(told)
@@ -149,9 +153,9 @@ def _word(word: str, speech: Speech) -> str:
 
 def _notes(answer: Answer, speech: Speech) -> Iterator[NoteShown]:
     """Each note once: a value used in two steps is out of range in both."""
-    said = {speech.word(note.message, **note.values): note.message for note in answer.notes}
-    for sentence, message in said.items():
-        yield NoteShown(message, sentence)
+    said = {speech.word(note.message, **note.values): note for note in answer.notes}
+    for sentence, note in said.items():
+        yield NoteShown(note.message, sentence, note.advice)
 
 
 def _steps(steps: tuple[Step, ...], speech: Speech) -> Iterator[StepShown]:
@@ -168,7 +172,7 @@ def step_shown(step: Step, speech: Speech, *, like: int = 0) -> StepShown:
     again = like > 0
     return StepShown(
         formula=step.formula.name,
-        sentence=step.formula.sentence,
+        sentence=said(step.formula.sentence),
         symbol=plain_letter(step.result.symbol),
         equation=equation(step),
         numbers=numbers(step),
@@ -179,7 +183,7 @@ def step_shown(step: Step, speech: Speech, *, like: int = 0) -> StepShown:
         in_words=in_words(step),
         solved=step.expression is None,
         terms=tuple(_term(each, speech) for each in stands_on(step)),
-        source=step.formula.source,
+        source=said(step.formula.source),
         mathml=Markup(mathml(step, again=again)),
         typst=typst(step, again=again),
         step=step,
@@ -195,7 +199,7 @@ def _term(each: Standing, speech: Speech) -> TermShown:
     )
     return TermShown(
         symbol=plain_letter(each.symbol),
-        words=each.words,
+        words=said(each.words),
         value=printed(digits(each.value)),
         unit=unit_text(each.unit),
         si=each.value,

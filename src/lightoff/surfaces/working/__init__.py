@@ -11,7 +11,7 @@ from lightoff.surfaces.working.text import (
     value,
 )
 from lightoff.surfaces.working.typst import typst, typst_letter
-from lightoff.surfaces.working.unit import unit_text
+from lightoff.surfaces.working.unit import said, unit_text
 
 __all__ = [
     "Standing",
@@ -23,6 +23,7 @@ __all__ = [
     "mathml",
     "mathml_letter",
     "numbers",
+    "said",
     "si_text",
     "stands_on",
     "typst",

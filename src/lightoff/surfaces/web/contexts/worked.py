@@ -57,12 +57,13 @@ class Assumed:
 
 @dataclass(frozen=True)
 class Worked:
-    """`large` is the result asked for; `notes` are sentences that must be read with it."""
+    """`large` is the result asked for; `cautions` must be read with it, `advice` helps."""
 
     large: Result
     others: tuple[Result, ...]
     assumed: tuple[Assumed, ...]
-    notes: tuple[str, ...]
+    cautions: tuple[str, ...]
+    advice: tuple[str, ...]
     picture: Picture | None
     steps: tuple[StepPart, ...]
 
@@ -80,7 +81,8 @@ def worked(sheet: Sheet, speech: Speech) -> Worked | None:
             for each in sheet.inputs
             if each.assumed
         ),
-        notes=tuple(bound(note.sentence) for note in sheet.notes),
+        cautions=tuple(bound(note.sentence) for note in sheet.notes if not note.advice),
+        advice=tuple(bound(note.sentence) for note in sheet.notes if note.advice),
         picture=pictured(sheet, speech),
         steps=tuple(_step(step, speech) for step in sheet.steps),
     )

@@ -69,10 +69,11 @@ class Used(Valued):
 
 
 class NoteOut(BaseModel):
-    """Something that must be read beside the answer."""
+    """Something to read beside the answer: what is not advice asks for care."""
 
     id: str
     sentence: str
+    advice: bool
 
 
 class TermOut(BaseModel):
