@@ -13,6 +13,7 @@ class Input:
     """One thing to type: a quantity of some kind, a word out of `choices`, or a list of numbers.
 
     What has a `default` [SI] may be left out; what is `optional` as well, and then it is not used.
+    `group` parts a long form; inputs of one group stand together.
     """
 
     name: str
@@ -21,6 +22,7 @@ class Input:
     optional: bool = False
     choices: tuple[str, ...] = ()
     many: bool = False
+    group: str = ""
 
     @property
     def required(self) -> bool:

@@ -186,7 +186,7 @@ def ticks(low: float, high: float, most: int) -> list[tuple[float, str]]:
     first = math.ceil(low / step - 1e-9)
     count = math.floor(high / step + 1e-9) - first + 1
     numbers = [round((first + i) * step, places) + 0.0 for i in range(count)]
-    return [(n, f"{n:,.{places}f}".replace("-", "−")) for n in numbers]
+    return [(n, f"{n:.{places}f}".replace("-", "−")) for n in numbers]
 
 
 def _text(x: float, anchor: str, y: float, text: str, style: str) -> str:

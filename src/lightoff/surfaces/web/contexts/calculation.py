@@ -1,5 +1,6 @@
 """The page of one calculation: the answer, the form, the notes, the picture, the working."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from lightoff.calculations import Input
@@ -37,12 +38,19 @@ class Entry:
 
 
 @dataclass(frozen=True)
+class Entries:
+    """Some of the inputs, under one title."""
+
+    title: str
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True)
 class CalculationPage:
     """Everything on the page. `waiting` says what an answer waits for, where there is none.
 
     `due` are the inputs nothing can be said without, `more` those that have a default or may be
-    left out. `link` carries what was typed, `paper` leads to
-    the same on paper.
+    left out, in groups. `link` carries what was typed, `paper` leads to the same on paper.
     """
 
     shell: Shell
@@ -53,7 +61,7 @@ class CalculationPage:
     link: str
     systems: tuple[Option, ...]
     due: tuple[Entry, ...]
-    more: tuple[Entry, ...]
+    more: tuple[Entries, ...]
     example: str
     clear: str
     paper: str
@@ -82,13 +90,25 @@ def calculation_page(asked: Asked, speech: Speech, *, sent: bool) -> Calculation
         link=calculation_url(name, typed, speech),
         systems=options(((s, speech.word(f"units:{s}")) for s in ("us", "si")), speech.system),
         due=tuple(entries[each] for each in inputs if each.required),
-        more=tuple(entries[each] for each in inputs if not each.required),
+        more=_groups({each: entry for each, entry in entries.items() if not each.required}, speech),
         example=calculation_url(name, tried, speech) if tried else "",
         clear=calculation_url(name, {}, speech) if typed else "",
         paper=calculation_url(name, typed, speech, ending=PDF) if sheet.results else "",
         waiting=_waiting(sheet, speech),
         faulty=bool(_wrong(sheet)),
         worked=worked(sheet, speech),
+    )
+
+
+def _groups(entries: Mapping[Input, Entry], speech: Speech) -> tuple[Entries, ...]:
+    """The entries by group, in the order of reading."""
+    groups = dict.fromkeys(each.group for each in entries)
+    return tuple(
+        Entries(
+            speech.word(f"calc-group:{group}" if group else "calc-form:more"),
+            tuple(entry for each, entry in entries.items() if each.group == group),
+        )
+        for group in groups
     )
 
 
