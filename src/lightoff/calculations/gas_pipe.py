@@ -53,7 +53,7 @@ def pipe_drop(*, pipe_size: str, **given: Any) -> dict[str, Any]:
         "pressures": tuple(gauge_pressure(each, barometer) for each in along),
         "base_gas_flow": flow,
         "equivalent_length": length,
-        "barometer": barometer,
+        "air_pressure": barometer,
         **_carried(given, line, diameter, length),
     }
 
@@ -186,7 +186,7 @@ PIPE_DROP = Calculation(
         Output("base_gas_flow", "gas flow"),
         Output("equivalent_length", "length"),
         Output("pressures", "pressure"),
-        Output("barometer", "absolute pressure"),
+        Output("air_pressure", "absolute pressure"),
     ),
     remark=remark_drop,
     picture="pipe",
