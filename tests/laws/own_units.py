@@ -53,6 +53,7 @@ OWN_UNITS = {
     "oxygen_enthalpy": "fitted coefficients",
     "condensation_heat": "table of the standard",
     "flue_enthalpy": "fitted coefficients",
+    "flue_temperature": "fitted coefficients",
     "vapour_capacity": "fitted coefficients",
     "latent_loss": "heat of condensation of water",
     "volume_per_heat": "gas constant",

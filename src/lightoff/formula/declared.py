@@ -10,6 +10,8 @@ from lightoff.formula.figure import Figure
 P = ParamSpec("P")
 R = TypeVar("R")
 
+_OPENED = frozenset({Figure, dict})  # what a figure may be or be in
+
 
 def formula(function: Callable[P, R]) -> Callable[P, R]:
     """The same function; asked with figures it answers with a figure that can be opened."""
@@ -17,10 +19,10 @@ def formula(function: Callable[P, R]) -> Callable[P, R]:
     @wraps(function)
     def asked(*args: P.args, **kwargs: P.kwargs) -> R:
         for value in args:
-            if isinstance(value, Figure) or type(value) is dict:
+            if type(value) in _OPENED:
                 return cast(R, called(asked, function, args, kwargs))
         for value in kwargs.values():
-            if isinstance(value, Figure) or type(value) is dict:
+            if type(value) in _OPENED:
                 return cast(R, called(asked, function, args, kwargs))
         return function(*args, **kwargs)
 

@@ -8,6 +8,7 @@ import math
 from itertools import pairwise
 from typing import Any
 
+from lightoff.formula.dual import Dual
 from lightoff.formula.figure import Figure, Holds, carried, result
 
 # A float, a figure or a numpy array. numpy may be absent, so the array side has no static type.
@@ -15,7 +16,7 @@ Number = Any
 
 
 def _array(*values: Number) -> bool:
-    return any(hasattr(value, "__array__") for value in values)
+    return any(type(value) is not float and hasattr(value, "__array__") for value in values)
 
 
 def exp(x: Number) -> Number:
@@ -44,6 +45,10 @@ def asin(x: Number) -> Number:
 
 
 def _applied(name: Any, x: Number) -> Number:
+    if type(x) is float:
+        return getattr(math, name)(x)
+    if isinstance(x, Dual):
+        return x.applied(name)
     if isinstance(x, Figure):
         return carried(name, getattr(math, name), x)
     if _array(x):
@@ -55,6 +60,10 @@ def _applied(name: Any, x: Number) -> Number:
 
 def where(condition: Number, yes: Number, no: Number) -> Number:
     """`yes` where the condition holds, else `no`; both are evaluated."""
+    if condition is True:
+        return yes
+    if condition is False:
+        return no
     if isinstance(condition, Holds):
         return result("where", yes if condition else no, condition, yes, no)
     if _array(condition, yes, no):
@@ -71,6 +80,8 @@ def everywhere(condition: Number) -> bool:
 
 def minimum(a: Number, b: Number) -> Number:
     """The smaller of the two, element by element."""
+    if type(a) is float and type(b) is float:
+        return a if a < b else b
     if isinstance(a, Figure) or isinstance(b, Figure):
         return carried("min", min, a, b)
     if _array(a, b):
@@ -82,6 +93,8 @@ def minimum(a: Number, b: Number) -> Number:
 
 def maximum(a: Number, b: Number) -> Number:
     """The larger of the two, element by element."""
+    if type(a) is float and type(b) is float:
+        return b if a < b else a
     if isinstance(a, Figure) or isinstance(b, Figure):
         return carried("max", max, a, b)
     if _array(a, b):

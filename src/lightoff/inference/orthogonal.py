@@ -6,6 +6,8 @@ Matrices are lists of rows; the standard library does it alone.
 import math
 from collections.abc import Sequence
 
+from lightoff.inference.algebra import dot
+
 Matrix = list[list[float]]
 
 
@@ -35,6 +37,13 @@ class Triangle:
             x[k] = (vector[k] - rest) / self.diagonal[k]
         return x
 
+    def back_turned(self, vector: Sequence[float]) -> list[float]:
+        """The x of R turned over, R^T x = vector."""
+        x: list[float] = []
+        for column, size, value in zip(self.columns, self.diagonal, vector, strict=True):
+            x.append((value - dot(column, x)) / size)
+        return x
+
     def inverse(self) -> Matrix:
         """The inverse of R, row by row; its rows' products are the covariance of the solution."""
         n = len(self.columns)
@@ -49,7 +58,7 @@ class Triangle:
 
 def _reflect(column: list[float], k: int, others: list[list[float]]) -> float:
     """Turn a column so that nothing is left below its k-th place; the mirror is kept in it."""
-    size = math.sqrt(math.fsum(x * x for x in column[k:]))
+    size = math.sqrt(dot(column[k:], column[k:]))
     if size == 0.0:
         return 0.0
     left = -math.copysign(size, column[k])
@@ -62,9 +71,8 @@ def _reflect(column: list[float], k: int, others: list[list[float]]) -> float:
 def _apply(mirror: list[float], k: int, vector: list[float]) -> None:
     """Reflect a vector in a mirror kept in a column from its k-th place on."""
     normal = mirror[k:]
-    size = math.fsum(x * x for x in normal)
+    size = dot(normal, normal)
     if size == 0.0:
         return
-    share = 2 * math.fsum(x * y for x, y in zip(normal, vector[k:], strict=True)) / size
-    for i, x in enumerate(normal, start=k):
-        vector[i] -= share * x
+    share = 2 * dot(normal, vector[k:]) / size
+    vector[k:] = [y - share * x for x, y in zip(normal, vector[k:], strict=True)]

@@ -6,13 +6,12 @@ from lightoff.inference.estimate import Estimate, NoSuchStateError, Part, combin
 from lightoff.judgement.evidence import Evidence, Missing
 from lightoff.judgement.gas_site import (
     ORIFICE_SCALE,
-    allowed_input,
-    expected_manifold,
     orifice_density_ratio,
     site_heating_value,
     wobbe_ratio,
 )
 from lightoff.machine import firing
+from lightoff.machine.gas import expected_manifold, orifice_rating
 from lightoff.machine.visit import Reading
 from lightoff.physics.gas_input import metered_input
 from lightoff.physics.meter import base_volume_factor
@@ -146,9 +145,7 @@ def _train_input(
     evidence: Evidence, furnace: int, share: float, rated: float, read: Estimate, point: str
 ) -> Estimate:
     plate = evidence.machine.furnace(furnace)
-    rated_input = (
-        plate.input if plate.derate == "manifold" else allowed_input(evidence.machine, plate)
-    )
+    rated_input = orifice_rating(evidence.machine, plate)
     return combine(
         lambda p, w, rho, scale: (
             scale

@@ -27,8 +27,25 @@ def _enthalpy(temperature: Number, coefficients: tuple[float, ...]) -> Number:
     return GAS_CONSTANT * T * (a + T * (b / 2 + T * (c / 3 + T * (d / 4 + T * (e / 5)))))
 
 
+def molar_heat_capacities(temperature: Number) -> tuple[Number, Number, Number, Number]:
+    """How steeply the heat held rises: of CO2, water vapour, N2 and O2 [J/(mol K)]."""
+    T = temperature
+    return _capacity(T, _CO2), _capacity(T, _H2O), _capacity(T, _N2), _capacity(T, _O2)
+
+
+def _capacity(temperature: Number, coefficients: tuple[float, ...]) -> Number:
+    a, b, c, d, e = coefficients
+    T = temperature
+    return GAS_CONSTANT * (a + T * (b + T * (c + T * (d + T * e))))
+
+
 def _above_reference(temperature: Number, coefficients: tuple[float, ...]) -> Number:
-    return _enthalpy(temperature, coefficients) - _enthalpy(HEAT_REFERENCE, coefficients)
+    return _enthalpy(temperature, coefficients) - _AT_REFERENCE[coefficients]
+
+
+_AT_REFERENCE: dict[tuple[float, ...], float] = {
+    each: _enthalpy(HEAT_REFERENCE, each) for each in (_CO2, _H2O, _N2, _O2)
+}
 
 
 @formula

@@ -18,7 +18,6 @@ from lightoff.judgement.gas_input import (
     root_turndown,
     turndown,
 )
-from lightoff.judgement.gas_site import allowed_input, expected_manifold, least_input
 from lightoff.judgement.message import message
 from lightoff.judgement.target import (
     COMMON_PRACTICE,
@@ -34,6 +33,7 @@ from lightoff.judgement.target import (
 )
 from lightoff.judgement.targets.where import at_high, at_low, each_train
 from lightoff.machine import Machine
+from lightoff.machine.gas import allowed_input, expected_manifold, least_input
 from lightoff.machine.plate import Train
 from lightoff.quantity import si
 

@@ -1,0 +1,254 @@
+"""The most probable state of a model, its readings and what was known before being as they are.
+
+Some unknowns are free: nothing is known of them but what the readings say. The others are known
+before, each as a standard normal number `v` (the model scales it); of these some are common to all
+readings, some belong to one group of them (a run), so that their slopes are nothing elsewhere.
+
+Maximum a posteriori, which is weighted least squares, by Gauss-Newton with Levenberg's damping.
+What is known before is eliminated first: it only adds to the covariance of the readings, common
+unknowns everywhere and a group's own inside its block. So the equations are as many as there are
+readings, however many unknowns there are; and without anything known before this is plain least
+squares (`least_squares.fit`).
+"""
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import NamedTuple, Protocol
+
+from lightoff.inference.algebra import Algebra, Groups, Lists, Matrix, Vector, dot
+from lightoff.inference.orthogonal import Triangle
+
+START = 1e-2  # [1] damping of the first step
+LEAST_KEPT = 0.1  # [1] of what the slopes promise, for a step to count
+FRESH = 200.0  # how far off slopes may have been taken for a fit to end, and to be told with them
+TRIES = 60  # of a step, each ten times as much damped as the one before
+
+
+class UndeterminedError(ArithmeticError):
+    """Some free unknown moves no reading, or only together with another."""
+
+
+class State(NamedTuple):
+    """Where a fit stands: free unknowns, common known ones, and those of each group."""
+
+    free: tuple[float, ...]
+    common: tuple[float, ...]
+    own: tuple[tuple[float, ...], ...]
+
+
+class Slopes(NamedTuple):
+    """How each reading moves, one row a reading; `own` with its group's unknowns."""
+
+    free: Matrix
+    common: Matrix
+    own: Matrix
+
+
+class Model(Protocol):
+    """What a fit asks of a model: what its readings would be, and how they move."""
+
+    def shown(self, state: State) -> Sequence[float]:
+        """Each reading as it would be; an `ArithmeticError` where there is no such state."""
+
+    def slopes(self, state: State) -> Slopes:
+        """How each moves there."""
+
+
+class Readings(NamedTuple):
+    """What was read, its standard uncertainty that is no other reading's, and the groups."""
+
+    values: Sequence[float]
+    u: Sequence[float]
+    groups: Groups
+
+
+class Ground(NamedTuple):
+    """The linear equations at a state: the readings' covariance as a triangle, and in its measure
+    the free slopes (a column each) and what is to be explained."""
+
+    slopes: Slopes
+    triangle: Matrix
+    free: tuple[Vector, ...]
+    due: Vector
+
+
+@dataclass(frozen=True)
+class Solution:
+    """Where the fit ended.
+
+    `left` is what the model does not explain of each reading, `pull` how hard each reading pulls
+    against all that is known, both in the order of the readings; `objective` their weighted sum of
+    squares with that of the known unknowns.
+    """
+
+    state: State
+    left: tuple[float, ...]
+    objective: float
+    ground: Ground
+    pull: Vector
+    steps: int
+    converged: bool
+
+
+Apart = Callable[[State, State], float]
+
+
+def solve(
+    model: Model,
+    readings: Readings,
+    start: State,
+    *,
+    apart: Apart,
+    algebra: Algebra | None = None,
+    slopes: Slopes | None = None,
+    damping: float = START,
+    renewed: float = 0.0,
+    most_steps: int = 500,
+) -> Solution:
+    """The most probable state near `start`.
+
+    `apart` says how far two states are from each other; the fit ends when a step goes less than 1.
+    `slopes` are those at the start, where they are known; they are renewed after a step that went
+    further than `renewed`.
+    """
+    use = algebra or Lists()
+    state, left = start, _left(model, readings, start)
+    scale, steps, converged, there = [0.0] * len(start.free), 0, False, start
+    while steps < most_steps and not converged:
+        if slopes is None:
+            slopes, there = model.slopes(state), state
+        ground = _ground(slopes, readings, state, left, use)
+        scale = [max(s, math.sqrt(dot(c, c))) for s, c in zip(scale, ground.free, strict=True)]
+        trial = _Trial(model, readings, ground, scale, use, apart)
+        state, left, damping, ended = trial.improved(state, left, damping)
+        steps, far = steps + 1, apart(there, state)
+        converged = ended and far <= FRESH
+        if not converged and (ended or far > renewed):
+            slopes = None
+    ground = _ground(slopes or model.slopes(state), readings, state, left, use)
+    _, rest = _free_step(ground, scale, 0.0)
+    return Solution(
+        state=state,
+        left=tuple(left),
+        objective=_objective(readings, state, left),
+        ground=ground,
+        pull=use.backward(ground.triangle, rest),
+        steps=steps,
+        converged=converged,
+    )
+
+
+def _left(model: Model, readings: Readings, state: State) -> list[float]:
+    return [y - h for y, h in zip(readings.values, model.shown(state), strict=True)]
+
+
+def _objective(readings: Readings, state: State, left: Sequence[float]) -> float:
+    """Weighted sum of squares of everything that was read or known."""
+    read = math.fsum((e / u) ** 2 for e, u in zip(left, readings.u, strict=True))
+    known = math.fsum(v * v for v in state.common)
+    return read + known + math.fsum(v * v for own in state.own for v in own)
+
+
+def _ground(
+    slopes: Slopes, readings: Readings, state: State, left: Sequence[float], use: Algebra
+) -> Ground:
+    due = [e + k for e, k in zip(left, use.times(slopes.common, state.common), strict=True)]
+    for group, own in zip(readings.groups, state.own, strict=True):
+        known = use.times(slopes.own[group], own)
+        due[group] = [e + k for e, k in zip(due[group], known, strict=True)]
+    triangle = _triangle(slopes, readings, use)
+    *free, due = use.forward(triangle, [*zip(*slopes.free, strict=True), due])
+    return Ground(slopes, triangle, tuple(free), due)
+
+
+def _triangle(slopes: Slopes, readings: Readings, use: Algebra) -> Matrix:
+    """The triangle of what is not free: errors of the readings, and what was known before."""
+    variances = [u * u for u in readings.u]
+    covariance = use.covariance(slopes.common, slopes.own, readings.groups, variances)
+    return use.cholesky(covariance)
+
+
+def _free_step(
+    ground: Ground, scale: Sequence[float], damping: float
+) -> tuple[list[float], list[float]]:
+    """The step of the free unknowns that leaves least unexplained, and what it leaves."""
+    if not scale:
+        return [], list(ground.due)
+    held = [
+        [math.sqrt(damping) * scale[i] * (i == j) for j in range(len(scale))]
+        for i in range(len(scale))
+    ]
+    rows = list(zip(*ground.free, strict=True))
+    triangle = Triangle([*rows, *held] if damping else rows)
+    if not all(triangle.diagonal):
+        raise UndeterminedError("an unknown moves no reading")
+    step = triangle.back(triangle.turned([*ground.due, *[0.0] * (len(scale) if damping else 0)]))
+    return step, [y - dot(row, step) for y, row in zip(ground.due, rows, strict=True)]
+
+
+@dataclass(frozen=True)
+class _Trial:
+    """Steps from one state, more and more damped until one is an improvement."""
+
+    model: Model
+    readings: Readings
+    ground: Ground
+    scale: Sequence[float]
+    use: Algebra
+    apart: Apart
+
+    def improved(
+        self, state: State, left: list[float], damping: float
+    ) -> tuple[State, list[float], float, bool]:
+        """The next state, what it leaves, the next damping, and whether the fit has ended.
+
+        A step counts when the sum of squares falls by a fair share of what the slopes promise; the
+        damping follows that share.
+        """
+        now = _objective(self.readings, state, left)
+        for _ in range(TRIES):
+            tried, promised = self._stepped(state, damping)
+            there = self._there(tried)
+            ended = self.apart(state, tried) < 1
+            hoped = now - promised
+            kept = (now - there[0]) / hoped if there is not None and hoped > 0 else 0.0
+            if there is not None and there[0] <= now and (kept > LEAST_KEPT or ended):
+                return tried, there[1], _damped(damping, kept), ended
+            if ended:
+                return state, left, damping, True
+            damping *= 10
+        return state, left, damping, True
+
+    def _stepped(self, state: State, damping: float) -> tuple[State, float]:
+        """The state after a step, and the sum of squares that the slopes promise there."""
+        step, rest = _free_step(self.ground, self.scale, damping)
+        pull = self.use.backward(self.ground.triangle, rest)
+        part = min(1.0, 1 / damping)
+        common = _towards(state.common, self.use.across(self.ground.slopes.common, pull), part)
+        own = tuple(
+            _towards(known, self.use.across(self.ground.slopes.own[group], pull[group]), part)
+            for group, known in zip(self.readings.groups, state.own, strict=True)
+        )
+        free = tuple(v + s for v, s in zip(state.free, step, strict=True))
+        return State(free, common, own), math.fsum(x * x for x in rest)
+
+    def _there(self, state: State) -> tuple[float, list[float]] | None:
+        """The sum of squares at a state, and what it leaves; None where there is no such state."""
+        try:
+            left = _left(self.model, self.readings, state)
+            total = _objective(self.readings, state, left)
+        except ArithmeticError:
+            return None
+        return (total, left) if math.isfinite(total) else None
+
+
+def _towards(now: Sequence[float], wanted: Sequence[float], part: float) -> tuple[float, ...]:
+    return tuple(n + part * (w - n) for n, w in zip(now, wanted, strict=True))
+
+
+def _damped(damping: float, kept: float) -> float:
+    """Less damping where the slopes told the truth, more where they did not."""
+    if kept > 0.75:
+        return max(damping / 10, 1e-15)
+    return damping if kept > 0.25 else damping * 4

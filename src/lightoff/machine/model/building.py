@@ -1,0 +1,28 @@
+"""The building: what the unit blows in and the exhaust takes out leaks through its cracks."""
+
+from collections.abc import Mapping
+
+from lightoff.formula import Number
+from lightoff.formula.elementary import maximum
+from lightoff.machine.machine import Machine
+from lightoff.machine.model.air import Air
+from lightoff.physics.building import LEAKAGE_EXPONENT, air_surplus, pressure_of_surplus
+
+INDOORS = 294.0  # [K]
+TEST_PRESSURE = 10.0  # [Pa] at which the leakage is told
+
+
+def building_pressure(
+    machine: Machine, air: Air, values: Mapping[str, Number], flow: Number
+) -> Number:
+    """Pressure indoors less outdoors [Pa], worked out where an exhaust is scheduled."""
+    if machine.design.exhaust is None:
+        return values["building.pressure"]
+    fresh = flow * (1 - machine.airside.recirculation) * (1 + air.moisture)
+    surplus = air_surplus(fresh / air.density(INDOORS), values["exhaust.airflow"])
+    return pressure_of_surplus(
+        surplus,
+        leakage=maximum(values["envelope.leakage"], 1e-3),
+        test_pressure=TEST_PRESSURE,
+        exponent=LEAKAGE_EXPONENT,
+    )

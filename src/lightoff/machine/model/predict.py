@@ -1,0 +1,117 @@
+"""`predict`: what every point of a machine would show in a run, its unknowns being as they are."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from lightoff.formula import Number
+from lightoff.formula.elementary import clip, everywhere, exp
+from lightoff.machine.machine import Machine
+from lightoff.machine.model.case import Case, case_of
+from lightoff.machine.model.points import Shown, resting_points, running_points
+from lightoff.machine.model.rated import Rated, rate
+from lightoff.machine.model.running import Running, Standing, State, running, standing
+from lightoff.machine.runs import fan_runs
+from lightoff.physics.constants import STANDARD_AIR_DENSITY
+
+STEPS = 40  # at most; a usual machine takes five
+STILL = 1e-12  # of the flow and of the load: after a step as short as this they are found
+NEAR = 1e-2  # after a step as short as this the slopes need not be taken anew
+BALANCED = 1e-9  # [1] what may be left of the imbalance
+STRIDE = 0.4  # how far one step may go, in the logarithm of the flow and in the load
+TINY = 1e-6  # step of a slope
+NORMAL, NO_BALANCE, NO_AIR = "as it should", "fan and system never agree", "no air for the flame"
+START_LOAD = 0.8
+
+
+class NoBalanceError(ArithmeticError):
+    """No airflow at which the fan gives what the unit takes, or none that numbers can tell."""
+
+
+class Condition(NamedTuple):
+    """What is being done to the machine: the run, and values that hold in it alone."""
+
+    run: str
+    values: Mapping[str, Number] = {}
+
+
+@dataclass(frozen=True)
+class Prediction:
+    """What every point and derived quantity of a run would be [SI], and how the machine fares.
+
+    Nothing is shown where the machine cannot work.
+    """
+
+    run: str
+    shown: Shown
+    outcome: str
+    found: Running | None = None
+
+
+def predict(
+    machine: Machine | Rated, unknowns: Mapping[str, Number], condition: Condition
+) -> Prediction:
+    """Every point of one run."""
+    rated = machine if isinstance(machine, Rated) else rate(machine)
+    values = {**unknowns, **condition.values}
+    if not fan_runs(condition.run):
+        return Prediction(condition.run, resting_points(rated, values), NORMAL)
+    case = case_of(rated.machine, condition.run)
+    try:
+        found = balanced(rated, values, case)
+    except NoBalanceError:
+        return Prediction(condition.run, {}, NO_BALANCE)
+    shown = running_points(rated, values, case, found)
+    starved = any(not everywhere(each.excess_air > 0) for each in found.fires.values())
+    return Prediction(condition.run, shown, NO_AIR if starved else NORMAL, found)
+
+
+def balanced(
+    rated: Rated, values: Mapping[str, Number], case: Case, start: State | None = None
+) -> Running:
+    """The run at the state where everything balances, by Newton's method from `start`.
+
+    Raises `NoBalanceError` where nothing does.
+    """
+    usual = State(rated.machine.design.airflow * STANDARD_AIR_DENSITY, START_LOAD)
+    try:
+        found = _balanced(rated, values, case, start or usual)
+    except (ArithmeticError, TypeError, ValueError) as error:  # a root of less than nothing
+        raise NoBalanceError("the numbers describe no running machine") from error
+    if not everywhere(sum(map(abs, found.imbalance)) < BALANCED):
+        raise NoBalanceError("fan and system never agree")
+    return found
+
+
+def _balanced(rated: Rated, values: Mapping[str, Number], case: Case, start: State) -> Running:
+    given = standing(rated, values, case)
+    there, step = running(rated, values, given, start), None
+    for _ in range(STEPS):
+        step = step or _towards_balance(rated, values, given, there)
+        flow, load = step(there.imbalance)
+        state = State(there.state.flow * exp(flow), there.state.load + load)
+        there = running(rated, values, given, state)
+        if everywhere(abs(flow) + abs(load) <= STILL):
+            break
+        if not everywhere(abs(flow) + abs(load) <= NEAR):
+            step = None
+    return there
+
+
+def _towards_balance(
+    rated: Rated, values: Mapping[str, Number], given: Standing, there: Running
+) -> Callable[[tuple[Number, Number]], tuple[Number, Number]]:
+    """The step that takes an imbalance away: of the flow's logarithm, and of the load."""
+    (flow, load), (p, q) = there.state, there.imbalance
+    by_flow = running(rated, values, given, State(flow * exp(TINY), load)).imbalance
+    by_load = running(rated, values, given, State(flow, load + TINY)).imbalance
+    a, c = (by_flow[0] - p) / TINY, (by_flow[1] - q) / TINY
+    b, d = (by_load[0] - p) / TINY, (by_load[1] - q) / TINY
+    whole = a * d - b * c
+
+    def step(imbalance: tuple[Number, Number]) -> tuple[Number, Number]:
+        x, y = imbalance
+        flow, load = (b * y - d * x) / whole, (c * x - a * y) / whole
+        return clip(flow, -STRIDE, STRIDE), clip(load, -STRIDE, STRIDE)
+
+    return step

