@@ -4,6 +4,11 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
+
+# a claim does not become false on a busy machine
+settings.register_profile("patient", deadline=None)
+settings.load_profile("patient")
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:

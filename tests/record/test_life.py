@@ -219,5 +219,5 @@ class InSqlite(Life):
 
 TestInMemory = InMemory.TestCase
 TestInSqlite = InSqlite.TestCase
-TestInMemory.settings = settings(max_examples=40, stateful_step_count=30, deadline=None)
-TestInSqlite.settings = settings(max_examples=40, stateful_step_count=30, deadline=None)
+TestInMemory.settings = settings(max_examples=40, stateful_step_count=30)
+TestInSqlite.settings = settings(max_examples=40, stateful_step_count=30)

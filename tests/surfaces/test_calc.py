@@ -206,7 +206,7 @@ def texts(asked: Input) -> st.SearchStrategy[str]:
     return good | good | good | ODD
 
 
-@settings(max_examples=25, deadline=None)  # a working of forty steps, on a busy machine
+@settings(max_examples=25)  # a working of forty steps
 @given(st.data())
 @pytest.mark.parametrize("calculation", ALL)
 def test_whatever_is_typed_is_answered_or_refused_in_sentences(
