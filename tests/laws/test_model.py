@@ -77,8 +77,9 @@ def test_the_plate_comes_back(machine: Machine) -> None:
 @machines
 def test_every_point_it_tells_is_one_of_the_unit(machine: Machine) -> None:
     known = {point.id for point in points(machine)}
-    derived = ("airflow", "input", "efficiency", "rise", "output", "shaft_power", "excess_air",
-               "flue_dew_point", "discharge", "voltage_unbalance", "current_unbalance")  # fmt: skip
+    derived = ("airflow", "input", "efficiency", "rise", "output", "shaft_power", "motor_power",
+               "excess_air", "flue_dew_point", "discharge", "voltage_unbalance",
+               "current_unbalance")  # fmt: skip
     for name in predict(machine, expected(machine), Condition("high")).shown:
         assert name in known or name.startswith(derived), name
 

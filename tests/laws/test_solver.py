@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from lightoff.inference.algebra import Lists
 from lightoff.inference.arrays import Arrays
-from lightoff.inference.posterior import Posterior, Quantity, combined
+from lightoff.inference.posterior import Posterior, Quantity
 from lightoff.inference.solver import Readings, Slopes, State, solve
 
 FREE, COMMON, OWN, GROUPS = 3, 5, 2, (4, 5, 3)
@@ -77,8 +77,9 @@ def test_the_solution_is_the_mean_of_the_joint_distribution(seed: int, use: List
         {i: weights[FREE + COMMON + i * OWN :][:OWN].tolist() for i in range(3)},
     )
     assert posterior.u(quantity) == pytest.approx((weights @ covariance @ weights) ** 0.5, rel=1e-5)
-    twice = combined(0.0, [(1.5, quantity), (0.5, quantity)])
-    assert posterior.u(twice) == pytest.approx(2 * posterior.u(quantity))
+    errors = posterior.errors(quantity)
+    parts = [*errors.readings, *errors.common, *(each for own in errors.own for each in own)]
+    assert sum(each**2 for each in parts) ** 0.5 == pytest.approx(posterior.u(quantity), rel=1e-6)
 
 
 @settings(max_examples=15)

@@ -151,7 +151,7 @@ def test_before_a_unit_is_declared_nothing_is_written(command: Command, place: s
         (Withdraw(numbered(9), "-"), "entry", "no entry"),
         (Note(1, "reading", {**FIRST, "value": math.nan}), "value", "."),
         (Note(1, "reading", {**FIRST, "note": "\ud800"}), "note", "characters"),
-        (Note(1, "step", {"id": "purge", "seconds": 2**60}), "entry", "cannot keep"),
+        (Note(1, "step", {"id": "purge", "seconds": 2**60}), "seconds", "more than"),
         (OpenVisit({"purpose": "picnic", "reading": [{**FIRST, "run": "?"}]}), "purpose", "picnic"),
         (OpenVisit({"reading": [{**FIRST, "run": "?"}]}), "reading.1.run", "run"),
         (OpenVisit({"reading": [FIRST, 7]}), "reading.2", "table"),

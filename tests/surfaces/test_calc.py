@@ -238,7 +238,7 @@ def test_every_fault_is_told_at_once_each_at_its_input() -> None:
     assert said["dial"] == (
         '"2" has no unit: write a volume as "2 ft3" or "0.0566 m3"'
     )  # as the reader of job files says it
-    assert said["seconds"] == 'not given: write "72 s" or "0.75 min"'
+    assert said["seconds"] == 'not given: write "72 s" or "1.2 min"'
     assert 'did you mean "dial"' in said["dail"]
     assert "pressure" in said["altitude"]
     assert sheet.inputs[0].fault == said["dial"]
@@ -355,10 +355,17 @@ def test_an_equation_is_explained_once_and_then_shown_in_numbers() -> None:
 
 
 def test_a_sum_without_an_answer_says_so() -> None:
-    sheet = filled(CLOCKING, {**TYPED, "seconds": "0 s"}, US)
-    assert [fault.place for fault in sheet.faults] == [""]
+    alike = {"outdoor_temperature": "20 degF", "return_temperature": "20 degF"}
+    sheet = filled(CALCULATIONS["outdoor-air"], {**alike, "mixed_temperature": "20 degF"}, US)
+    assert [fault.place for fault in sheet.faults] == ["return_temperature"]
     assert sheet.results == ()
-    assert sheet.inputs[2].typed == "0 s"
+
+
+@pytest.mark.parametrize("typed", ["0 s", "-3 s", "1e300 s"])
+def test_what_cannot_be_is_refused_where_it_was_typed(typed: str) -> None:
+    sheet = filled(CLOCKING, {**TYPED, "seconds": typed}, US)
+    assert [fault.place for fault in sheet.faults] == ["seconds"]
+    assert sheet.inputs[2].typed == typed
 
 
 def test_the_sheet_before_anything_is_typed_asks_for_all() -> None:
@@ -410,7 +417,7 @@ def test_every_faulty_cell_is_named_by_row_and_column_and_nothing_is_written() -
     with pytest.raises(FaultsError) as told:
         table(rows)
     places = [fault.place for fault in told.value.faults]
-    assert places == ["row 3, dial", "row 3, seconds", "row 4", "row 6"]
+    assert places == ["row 3, dial", "row 3, seconds", "row 4", "row 6, seconds"]
     assert all(fault.message for fault in told.value.faults)
 
 

@@ -137,7 +137,7 @@ def test_paper_is_written_where_it_is_asked_for(calc: Calc, tmp_path: Path) -> N
         ((*CLOCKING, "--pdf", "/nowhere/at/all.pdf"), ["/nowhere/at/all.pdf"]),
         (("clocking", "--table", "nowhere.csv"), ["nowhere.csv"]),
         (("clocking", "--table", "-", "--json"), ["leave --json out"]),
-        (("clocking", "--dial", "2 ft3", "--turns", "4", "--seconds", "0 s"), ["no answer"]),
+        (("clocking", "--dial", "2 ft3", "--turns", "4", "--seconds", "0 s"), ["above zero"]),
     ],
 )  # fmt: skip
 def test_bad_input_is_sentences_and_exit_2(

@@ -79,7 +79,7 @@ AIR_DENSITY = Calculation(
     work=air_density,
     inputs=(
         Input("dry_bulb", "temperature"),
-        Input("altitude", "length", optional=True),
+        Input("altitude", "length", optional=True, signed=True),
         Input("barometer", "absolute pressure", optional=True),
         Input("sea_level_pressure", "absolute pressure", optional=True),
         Input("relative_humidity", "fraction", default=0.0),  # heated air is near enough
@@ -160,7 +160,7 @@ HUMID_AIR = Calculation(
         Input("dry_bulb", "temperature"),
         Input("wet_bulb", "temperature", optional=True),
         Input("relative_humidity", "fraction", optional=True),
-        Input("altitude", "length", default=0.0),
+        Input("altitude", "length", default=0.0, signed=True),
         Input("barometer", "absolute pressure", optional=True),
     ),
     outputs=(

@@ -86,7 +86,7 @@ BELT = Calculation(
         Input("shaft_centres", "size", optional=True),
         Input("belt_length", "size", optional=True),
         Input("motor_speed", "rotational speed", optional=True),
-        Input("belt_slip", "fraction", default=0.01),
+        Input("belt_slip", "fraction", default=0.01, most=1.0),
         Input("belt_force", "force", optional=True),
     ),
     outputs=(

@@ -138,7 +138,7 @@ DOOR_FORCE = Calculation(
     name="door-force",
     work=force_on_door,
     inputs=(
-        Input("door_pressure", "pressure"),
+        Input("door_pressure", "pressure", signed=True),
         Input("door_width", "length"),
         Input("door_height", "length"),
         Input("closer_force", "force"),

@@ -13,7 +13,9 @@ class Input:
     """One thing to type: a quantity of some kind, a word out of `choices`, or a list of numbers.
 
     What has a `default` [SI] may be left out; what is `optional` as well, and then it is not used.
-    `group` parts a long form; inputs of one group stand together.
+    `group` parts a long form; inputs of one group stand together. A pressure or height may be
+    `signed`; of everything else but temperatures there is none below zero. `most` [SI] is what a
+    share may be.
     """
 
     name: str
@@ -23,6 +25,8 @@ class Input:
     choices: tuple[str, ...] = ()
     many: bool = False
     group: str = ""
+    signed: bool = False
+    most: float | None = None
 
     @property
     def required(self) -> bool:

@@ -101,7 +101,7 @@ CLOCKING = Calculation(
         Input("meter", choices=("not compensated", "compensated"), default="not compensated"),
         Input("gas_temperature", "temperature", default=288.706),
         Input("gas_pressure", "pressure", default=1743.6),
-        Input("altitude", "length", default=0.0),
+        Input("altitude", "length", default=0.0, signed=True),
         Input("other_flow", "gas flow", default=0.0),
         Input("rated_input", "heat", optional=True),
     ),

@@ -114,7 +114,7 @@ FAN_LAW = Calculation(
         Input("new_air_density", "density", optional=True, group="change"),
         Input("full_load_amps", "current", optional=True, group="plate"),
         Input("motor_power", "shaft power", optional=True, group="plate"),
-        Input("motor_efficiency", "fraction", optional=True, group="plate"),
+        Input("motor_efficiency", "fraction", optional=True, group="plate", most=1.0),
         Input("motor_volts", "voltage", optional=True, group="plate"),
         Input("phases", default=3.0, group="plate"),
         Input("base_frequency", "frequency", default=60.0, group="plate"),

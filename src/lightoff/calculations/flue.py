@@ -177,7 +177,7 @@ FLUE = Calculation(
         Input("co2", "fraction", optional=True),
         Input("flue_temperature", "temperature"),
         Input("combustion_air_temperature", "temperature"),
-        Input("altitude", "length", default=0.0),
+        Input("altitude", "length", default=0.0, signed=True),
         Input("relative_humidity", "fraction", default=0.5),
     ),
     outputs=(

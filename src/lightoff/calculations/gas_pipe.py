@@ -162,7 +162,7 @@ GIVEN = (
 GAS_OWN = (
     Input("heating_value", "heating value", optional=True),
     Input("relative_density", optional=True),
-    Input("altitude", "length", default=0.0),
+    Input("altitude", "length", default=0.0, signed=True),
 )
 
 PIPE_DROP = Calculation(

@@ -64,10 +64,10 @@ AIRFLOW_FROM_RISE = Calculation(
     work=from_rise,
     inputs=(
         Input("burner_input", "heat"),
-        Input("efficiency", "fraction", default=0.80),
+        Input("efficiency", "fraction", default=0.80, most=1.0),
         Input("entering_temperature", "temperature"),
         Input("discharge_temperature", "temperature"),
-        Input("altitude", "length", default=0.0),
+        Input("altitude", "length", default=0.0, signed=True),
         Input("relative_humidity", "fraction", default=0.5),
     ),
     outputs=(

@@ -94,7 +94,7 @@ MIXED_AIR = Calculation(
         Input("return_temperature", "temperature"),
         Input("outdoor_humidity", "fraction", default=0.5),
         Input("return_humidity", "fraction", default=0.5),
-        Input("altitude", "length", default=0.0),
+        Input("altitude", "length", default=0.0, signed=True),
     ),
     outputs=(
         Output("mixture_temperature", "temperature"),

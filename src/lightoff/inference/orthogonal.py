@@ -44,6 +44,13 @@ class Triangle:
             x.append((value - dot(column, x)) / size)
         return x
 
+    def turned_back(self, vector: Sequence[float]) -> list[float]:
+        """Q x: the reflections the other way, of a vector as long as the triangle is wide."""
+        found = [*vector, *[0.0] * (self.rows - len(vector))]
+        for k in range(len(self.columns) - 1, -1, -1):
+            _apply(self.columns[k], k, found)
+        return found
+
     def inverse(self) -> Matrix:
         """The inverse of R, row by row; its rows' products are the covariance of the solution."""
         n = len(self.columns)

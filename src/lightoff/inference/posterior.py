@@ -9,6 +9,7 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
+from typing import NamedTuple
 
 from lightoff.inference.algebra import Algebra, dot
 from lightoff.inference.orthogonal import Triangle
@@ -28,25 +29,16 @@ class Quantity:
     own: Mapping[int, Weights] = field(default_factory=dict)
 
 
-def combined(value: float, parts: Sequence[tuple[float, Quantity]]) -> Quantity:
-    """A quantity made of others, each with its weight: how the whole moves with it."""
-    own: dict[int, list[float]] = {}
-    for weight, part in parts:
-        for group, slopes in part.own.items():
-            before = own.get(group, [0.0] * len(slopes))
-            own[group] = [b + weight * s for b, s in zip(before, slopes, strict=True)]
-    return Quantity(
-        value,
-        _sum([(weight, part.free) for weight, part in parts]),
-        _sum([(weight, part.common) for weight, part in parts]),
-        own,
-    )
+class Errors(NamedTuple):
+    """What the error of an estimate is made of, each a signed standard uncertainty [its unit].
 
+    `readings` are what each reading's own error does, `common` and `own` what the unknowns do that
+    were known before: those of gauges, of the machine, and of each run.
+    """
 
-def _sum(parts: Sequence[tuple[float, Weights]]) -> list[float]:
-    columns = zip(*(weights for _, weights in parts), strict=True)
-    factors = [factor for factor, _ in parts]
-    return [dot(factors, column) for column in columns]
+    readings: Weights
+    common: Weights
+    own: tuple[Weights, ...]
 
 
 @dataclass(frozen=True)
@@ -55,7 +47,7 @@ class Posterior:
 
     solution: Solution
     readings: Readings
-    errors: Sequence[Weights]
+    shared: Sequence[Weights]
     algebra: Algebra
 
     @cached_property
@@ -76,6 +68,34 @@ class Posterior:
 
     def u(self, quantity: Quantity) -> float:
         """Standard uncertainty of a quantity [its unit]."""
+        told = self._told(quantity)
+        variance = dot(quantity.common, quantity.common) - dot(told, told)
+        variance += sum(dot(own, own) for own in quantity.own.values())
+        if self.solution.ground.free:
+            spread = self._triangle.back_turned(self._left_open(quantity, told))
+            variance += dot(spread, spread)
+        return math.sqrt(max(variance, 0.0))
+
+    def errors(self, quantity: Quantity) -> Errors:
+        """The same uncertainty in its parts: their squares add up to its square."""
+        ground, use = self.solution.ground, self.algebra
+        told = self._told(quantity)
+        if ground.free:
+            spread = self._triangle.back_turned(self._left_open(quantity, told))
+            told = [t + s for t, s in zip(told, self._triangle.turned_back(spread), strict=True)]
+        gain = use.backward(ground.triangle, told)
+        common = use.across(ground.slopes.common, gain)
+        own = [use.across(ground.slopes.own[rows], gain[rows]) for rows in self.readings.groups]
+        for group, slopes in quantity.own.items():
+            own[group] = [o - s for o, s in zip(own[group], slopes, strict=True)]
+        return Errors(
+            [g * u for g, u in zip(gain, self.readings.u, strict=True)],
+            [c - a for c, a in zip(common, quantity.common, strict=True)],
+            tuple(own),
+        )
+
+    def _told(self, quantity: Quantity) -> Sequence[float]:
+        """How a quantity moves with the readings by what was known before, in their measure."""
         ground, use = self.solution.ground, self.algebra
         moved = use.times(ground.slopes.common, quantity.common)
         for group, own in quantity.own.items():
@@ -83,13 +103,12 @@ class Posterior:
             of_group = use.times(ground.slopes.own[rows], own)
             moved[rows] = [m + o for m, o in zip(moved[rows], of_group, strict=True)]
         (told,) = use.forward(ground.triangle, [moved])
-        variance = dot(quantity.common, quantity.common) - dot(told, told)
-        variance += sum(dot(own, own) for own in quantity.own.values())
-        if ground.free:
-            left = [a - dot(c, told) for a, c in zip(quantity.free, ground.free, strict=True)]
-            spread = self._triangle.back_turned(left)
-            variance += dot(spread, spread)
-        return math.sqrt(max(variance, 0.0))
+        return list(told)
+
+    def _left_open(self, quantity: Quantity, told: Sequence[float]) -> list[float]:
+        """How it moves with the free unknowns beyond that."""
+        free = zip(quantity.free, self.solution.ground.free, strict=True)
+        return [a - dot(column, told) for a, column in free]
 
     def weight(self, reading: int, other: int) -> float:
         """How the pull of one reading moves with another [1/(unit of both)]."""
@@ -110,7 +129,7 @@ class Posterior:
 
         Where no two readings share an error it is Baarda's redundancy number.
         """
-        shared = self.errors[reading]
+        shared = self.shared[reading]
         variance = self.readings.u[reading] ** 2 + dot(shared, shared)
         return min(variance * self.checked(reading), 1.0)
 

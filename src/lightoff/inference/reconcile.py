@@ -8,7 +8,7 @@ from functools import cached_property
 from typing import NamedTuple
 
 from lightoff.inference.algebra import Algebra, Lists
-from lightoff.inference.estimate import Estimate
+from lightoff.inference.estimate import Estimate, Part
 from lightoff.inference.posterior import Posterior, Quantity
 from lightoff.inference.solver import Readings, Solution, State, solve
 from lightoff.inference.visit_model import Block, VisitModel, block
@@ -37,6 +37,7 @@ class Reconciled:
     """The model as all readings leave it."""
 
     taken: tuple[Taken, ...]
+    shared: tuple[Part, ...]
     model: VisitModel
     readings: Readings
     solution: Solution
@@ -46,9 +47,37 @@ class Reconciled:
         """How far the readings leave everything open."""
         return Posterior(self.solution, self.readings, self.model.error_rows, self.model.algebra)
 
+    @cached_property
+    def runs(self) -> tuple[str, ...]:
+        """The runs that were read."""
+        return tuple(each.run for each in self.model.blocks)
+
     def quantities(self, run: str) -> dict[str, Quantity]:
-        """Every point and derived quantity of a run, read or not."""
-        return self.model.quantities(self.solution.state, run)
+        """Every point and derived quantity of a run that was read."""
+        if run not in self._quantities:
+            self._quantities[run] = self.model.quantities(self.solution.state, run)
+        return self._quantities[run]
+
+    @cached_property
+    def _quantities(self) -> dict[str, dict[str, Quantity]]:
+        return {}
+
+    def estimate(self, name: str, run: str) -> Estimate | None:
+        """A quantity with what its uncertainty is made of; None where the model has none."""
+        if run not in self.runs or name not in self.quantities(run):
+            return None
+        quantity = self.quantities(run)[name]
+        return Estimate(float(quantity.value), dict(self._parts(quantity)))
+
+    def _parts(self, quantity: Quantity) -> Iterator[tuple[Part, float]]:
+        errors = self.posterior.errors(quantity)
+        for each, size in zip(self.taken, errors.readings, strict=True):
+            yield Part("reading", each.place), size
+        known = [Part("known before", each.id) for each in self.model.known]
+        yield from zip((*known, *self.shared), errors.common, strict=True)
+        for run, own in zip(self.runs, errors.own, strict=True):
+            for unknown, size in zip(self.model.wandering, own, strict=True):
+                yield Part("from run to run", f"{unknown.id} {run}"), size
 
 
 def reconcile(
@@ -62,7 +91,7 @@ def reconcile(
     order = sorted(taken, key=lambda each: each.run)
     use = algebra or Lists()
     blocks = tuple(_blocks(rated, order))
-    errors, u = _errors(order)
+    shared, errors, u = _errors(order)
     readings = Readings([each.estimate.value for each in order], u, tuple(_groups(blocks)))
     table = unknowns(rated)
     first = VisitModel(rated, (), table, blocks, errors, use)
@@ -78,7 +107,7 @@ def reconcile(
         damping=DAMPING,
         most_steps=MOST_STEPS,
     )
-    return Reconciled(tuple(order), model, readings, solution)
+    return Reconciled(tuple(order), shared, model, readings, solution)
 
 
 def _apart(model: VisitModel, before: State, after: State) -> float:
@@ -104,10 +133,12 @@ def _blocks(rated: Rated, order: Sequence[Taken]) -> Iterator[Block]:
         yield block(rated, run, points)
 
 
-def _errors(order: Sequence[Taken]) -> tuple[list[list[float]], list[float]]:
-    """The errors that readings share, one row a reading; and what is each reading's own."""
+def _errors(
+    order: Sequence[Taken],
+) -> tuple[tuple[Part, ...], list[list[float]], list[float]]:
+    """The errors that readings share, one row of them a reading; and what is each one's own."""
     count = Counter(part for each in order for part in each.estimate.parts)
-    shared = [part for part, many in count.items() if many > 1]
+    shared = tuple(part for part, many in count.items() if many > 1)
     rows, own = [], []
     for each in order:
         parts = each.estimate.parts
@@ -115,7 +146,7 @@ def _errors(order: Sequence[Taken]) -> tuple[list[list[float]], list[float]]:
         alone = sum(size**2 for part, size in parts.items() if count[part] == 1) ** 0.5
         least = LEAST_OWN * (each.estimate.u or abs(each.estimate.value) or 1.0)
         own.append(max(alone, least))
-    return rows, own
+    return shared, rows, own
 
 
 def _free(model: VisitModel) -> tuple[Unknown, ...]:

@@ -67,6 +67,16 @@ _ROWS: tuple[Kind, ...] = (
     Kind("energy price", "energy price", "/therm", "/kWh", (2, 4)),
 )
 
+# [SI, rpm, Hz] nothing near a make-up air unit is larger, either way: such a value is a slip of the
+# hand, and no page, rule or sum could show it
+LARGEST: dict[str, float] = {
+    "pressure": 1e9, "power": 1e9, "apparent power": 1e9, "flow": 1e4, "temperature": 1e4,
+    "rotational speed": 1e6, "frequency": 1e6, "voltage": 1e6, "current": 1e6, "resistance": 1e12,
+    "velocity": 1e4, "length": 1e6, "area": 1e9, "volume": 1e9, "time": 1e9, "force": 1e8,
+    "heating value": 1e10, "density": 1e6, "humidity ratio": 1e2, "enthalpy": 1e9, "mass": 1e9,
+    "angle": 1e5, "fraction": 1e4, "number": 1e12, "energy price": 1e6,
+}  # fmt: skip
+
 KINDS: dict[str, Kind] = {kind.name: kind for kind in _ROWS}
 
 EXAMPLES: dict[str, tuple[str, str]] = {

@@ -16,7 +16,7 @@ import re
 from dataclasses import dataclass
 
 from lightoff.quantity.errors import QuantityError
-from lightoff.quantity.kinds import EXAMPLES, KINDS, Kind
+from lightoff.quantity.kinds import EXAMPLES, KINDS, LARGEST, Kind
 from lightoff.quantity.units import BY_NAME, Unit, find, spellings
 
 LONGEST = 80  # characters; no quantity needs more
@@ -149,6 +149,11 @@ def _convert(number: float, unit: Unit, text: str, what: Kind) -> Quantity:
         )
     if what.dimension == "temperature" and not what.difference and value < 0:
         raise QuantityError(f"{_shown(text)} is below absolute zero (-459.67 degF, -273.15 degC)")
+    if abs(value) > LARGEST[unit.dimension if unit.name != "1" else what.dimension]:
+        raise QuantityError(
+            f"{_shown(text)} is more than there is anywhere near such a unit: write "
+            f"{_article(what)} as {ways(what.name)}"
+        )
     return Quantity(value, unit.name, what.dimension if unit.name == "1" else unit.dimension)
 
 

@@ -98,7 +98,7 @@ def test_a_slip_that_would_explain_the_value_is_named(bench, text_of) -> None:
     address = bench.reopened(FINDINGS)
     sent = {"point": "gas.supply", "run": "high", "value": "75 inwc", "instrument": "gauge-1"}
     answer = bench.browser.get(f"{address}/preview", params=sent).text
-    assert "Kept as typed" in answer
+    assert "kept as typed" in answer
 
 
 def test_the_form_of_another_point_has_its_runs_units_and_instruments(bench) -> None:

@@ -1,5 +1,6 @@
 """What each point shows in a run, and what is derived from them: the names of the job format."""
 
+import re
 from collections.abc import Mapping
 
 from lightoff.formula import Number
@@ -22,30 +23,38 @@ from lightoff.physics.saturation import dew_point
 Shown = dict[str, Number]
 Topics = frozenset[str]
 
-# what a point's name begins or ends with says its topic; the first that fits
-_ENDS = ((".db", "flue"), (".co2", "flue"))
-_STARTS = (
-    ("air.outdoor.wb", "wet bulb"), ("air.barometer", "air"), ("air.outdoor", "air"),
-    ("air.return", "air"), ("air.", "temperatures"), ("rise.", "temperatures"),
-    ("discharge", "temperatures"),
-    ("power.", "power"), ("motor.", "power"), ("vfd.", "power"), ("fan.rpm", "power"),
-    ("shaft_power", "power"), ("voltage_unbalance", "power"), ("current_unbalance", "power"),
-    ("gas.", "gas"),
-    ("static.", "airside"), ("airflow", "airside"), ("duct.", "airside"), ("filter.", "airside"),
-    ("building.", "airside"), ("exhaust.", "airside"),
-    ("flue_dew_point.", "flue"), ("flue.", "fire"), ("train.", "fire"), ("input.", "fire"),
-    ("efficiency.", "fire"), ("output.", "fire"), ("excess_air.", "fire"),
-)  # fmt: skip
-TOPICS: Topics = frozenset(topic for _, topic in (*_ENDS, *_STARTS))
+_TOPICS = tuple(
+    (topic, re.compile(pattern))
+    for topic, pattern in (
+        ("air", r"air\.(barometer|outdoor\.(db|rh)|return\.db)"),
+        ("wet bulb", r"air\.outdoor\.wb"),
+        ("temperatures", r"air\.((entering|discharge|after\.\d)\.db|discharge\.sensor)"),
+        ("temperatures", r"rise\.(\d|unit)|discharge"),
+        ("power", r"power\.volts(\.(ab|bc|ca))?|motor\.(amps(\.[abc])?|kw|rpm)|fan\.rpm"),
+        ("power", r"vfd\.(hz|volts|amps|kw)|(voltage|current)_unbalance|(shaft|motor)_power"),
+        ("gas", r"gas\.(supply|meter\.(seconds|pressure|db|other_flow))"),
+        ("airside", r"static\.\w+|airflow(\.standard)?|duct\.(traverse|hood_total)"),
+        ("airside", r"filter\.face_total|building\.pressure|exhaust\.airflow"),
+        ("fire", r"train\.\d\.\d\.manifold|flue\.\d\.o2"),
+        ("fire", r"(input|efficiency|output|excess_air)\.\d"),
+        ("flue", r"flue\.\d\.(co2|db|combustion_air\.db)|flue_dew_point\.\d"),
+    )
+)
+TOPICS: Topics = frozenset(topic for topic, _ in _TOPICS)
+_AT_REST = re.compile(
+    r"air\.(barometer|outdoor\.(db|rh|wb)|return\.db)|power\.volts(\.(ab|bc|ca))?"
+    r"|gas\.(supply|meter\.(pressure|db))"
+)
 
 
 def topic_of(point: str) -> str | None:
     """Which topic a point or derived quantity belongs to; None where the model knows no such."""
-    if point.startswith("flue."):
-        for end, topic in _ENDS:
-            if point.endswith(end):
-                return topic
-    return next((topic for start, topic in _STARTS if point.startswith(start)), None)
+    return next((topic for topic, pattern in _TOPICS if pattern.fullmatch(point)), None)
+
+
+def shows_at_rest(point: str) -> bool:
+    """Whether the model knows a point while the unit is off."""
+    return bool(_AT_REST.fullmatch(point))
 
 
 def resting_points(rated: Rated, values: Mapping[str, Number]) -> Shown:
@@ -116,7 +125,10 @@ def _electrical(rated: Rated, values: Mapping[str, Number], found: Running) -> S
             "vfd.hz": turn.frequency, "vfd.volts": turn.volts,
             "vfd.amps": turn.amps, "vfd.kw": turn.power,
         }  # fmt: skip
-    shown |= {"fan.rpm": turn.fan_speed, "shaft_power": found.shaft_power}
+    shown |= {
+        "fan.rpm": turn.fan_speed, "shaft_power": found.shaft_power,
+        "motor_power": found.state.load * rated.motor.power,
+    }  # fmt: skip
     if rated.machine.three_phase:
         shown["voltage_unbalance"] = unbalance(*volts.values())
         shown["current_unbalance"] = unbalance(*amps.values())

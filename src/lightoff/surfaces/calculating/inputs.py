@@ -1,5 +1,6 @@
 """What was typed for a calculation, read into SI; every fault at once, each in one sentence."""
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -7,10 +8,17 @@ from typing import Any
 from lightoff.calculations import Calculation, Input
 from lightoff.job.faults import one_line
 from lightoff.job.nearest import unknown
-from lightoff.quantity import EXAMPLES, LightoffError, parse, ways
+from lightoff.job.quantities import Of
+from lightoff.quantity import EXAMPLES, LightoffError, in_unit, parse, ways
 from lightoff.surfaces.calculating import several
 from lightoff.surfaces.calculating.examples import example_of
 from lightoff.surfaces.calculating.faults import Fault
+
+# kinds with values below zero, and kinds of which there is never none
+EITHER_WAY = frozenset({"temperature", "temperature difference", "angle"})
+NEVER_NONE = frozenset({
+    "absolute pressure", "time", "size", "volume", "area", "density", "heating value",
+})  # fmt: skip
 
 Typed = Mapping[str, object]  # texts, or numbers and lists where they come as JSON
 
@@ -48,7 +56,21 @@ def read_one(asked: Input, typed: object, right: str) -> Any:
         return None
     if asked.choices:
         return choice(asked.choices, typed)
-    return several.values(typed, asked.kind) if asked.many else parse(typed, asked.kind).value
+    if asked.many:
+        return several.values(typed, asked.kind)
+    try:
+        return _possible(asked).quantity(typed).value
+    except ValueError as error:
+        raise LightoffError(str(error)) from None
+
+
+def _possible(asked: Input) -> Of:
+    """A value of an input, within what is possible at all."""
+    if asked.signed or asked.kind in EITHER_WAY:
+        return Of(asked.kind)
+    if asked.kind in NEVER_NONE:
+        return Of(asked.kind, above=0.0, most=asked.most)
+    return Of(asked.kind, least=0.0, most=asked.most)
 
 
 def is_blank(typed: object) -> bool:
@@ -76,5 +98,20 @@ def hint(calculation: Calculation, asked: Input) -> str:
         own = f"{asked.default:g}"
     if own is None:
         return ways(asked.kind)
-    other = EXAMPLES[asked.kind][1]
-    return f'"{own}"' if asked.kind == "number" or asked.many else f'"{own}" or "{other}"'
+    if asked.kind == "number" or asked.many:
+        return f'"{own}"'
+    return f'"{own}" or "{_in_another_unit(own, asked.kind)}"'
+
+
+def _in_another_unit(typed: str, kind: str) -> str:
+    """The same in another unit, to three digits.
+
+    >>> _in_another_unit("1200 ft", "length"), _in_another_unit("18 degF", "temperature")
+    ('366 m', '-7.78 degC')
+    """
+    quantity = parse(typed, kind)
+    units = [parse(example, kind).unit for example in reversed(EXAMPLES[kind])]
+    unit = next((each for each in units if each != quantity.unit), quantity.unit)
+    value = in_unit(quantity.value, kind, unit)
+    places = max(0, 2 - math.floor(math.log10(abs(value)))) if value else 0
+    return f"{round(value, places):g} {unit}"

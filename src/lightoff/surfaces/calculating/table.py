@@ -112,6 +112,8 @@ def _columns(calculation: Calculation, header: Numbered, common: Mapping[str, st
 def _column(calculation: Calculation, title: str) -> Column:
     if title.startswith("#"):
         return Column(None, "")
+    if ";" in title:
+        raise LightoffError(f"{quoted(title)}: columns are parted by commas, not by semicolons")
     match = _HEADER.fullmatch(title)
     name = (match["name"] if match else title).casefold().replace("-", "_").replace(" ", "_")
     asked = calculation.input(name)

@@ -112,7 +112,10 @@ def serve(
     store: Annotated[
         Path | None, typer.Option("--store", help="The store's file; var/lightoff.sqlite if none.")
     ] = None,
-    port: Annotated[int, typer.Option("--port", help="0 takes any free port.")] = 8765,
+    port: Annotated[
+        int | None,
+        typer.Option("--port", min=0, max=65535, help="0 takes any free port; 8765 if none."),
+    ] = None,
     examples: Annotated[
         bool, typer.Option("--examples", help="Put the example jobs into an empty store.")
     ] = False,

@@ -17,7 +17,10 @@ from lightoff.surfaces.web.app import create_app
 HOST = "127.0.0.1"
 
 
-def serve(store: Path, *, port: int, examples: bool) -> None:
+USUAL_PORT = 8765
+
+
+def serve(store: Path, *, port: int | None, examples: bool) -> None:
     """Serve until interrupted; the address goes to stdout as soon as it answers."""
     store.parent.mkdir(parents=True, exist_ok=True)
     register = Register(SqliteStore(store))
@@ -63,18 +66,28 @@ class _Announced(uvicorn.Server):
         print("The workbench is open at this address; Ctrl-C closes it.", file=sys.stderr)
 
 
-def _listen(port: int) -> socket.socket:
-    """A socket on loopback at `port`, or at any free one where that is taken."""
-    for wanted in (port, 0):
-        listening = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
-        listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
-        try:
-            listening.bind((HOST, wanted))
-        except OSError:
-            listening.close()
-            continue
-        return listening
-    raise LightoffError(f"no port of {HOST} can be opened")
+def _listen(port: int | None) -> socket.socket:
+    """A socket on loopback at `port`; where none was asked for, the usual one or any free one."""
+    if port is not None:
+        return _bound(port)
+    try:
+        return _bound(USUAL_PORT)
+    except LightoffError:
+        print(f"Port {USUAL_PORT} is taken: a free one is used instead.", file=sys.stderr)
+        return _bound(0)
+
+
+def _bound(port: int) -> socket.socket:
+    listening = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+    listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    try:
+        listening.bind((HOST, port))
+    except OSError as error:
+        listening.close()
+        raise LightoffError(
+            f"port {port} of {HOST} can't be opened ({error.strerror}): choose another, or --port 0"
+        ) from None
+    return listening
 
 
 def _person() -> str:

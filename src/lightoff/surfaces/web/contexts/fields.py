@@ -110,6 +110,8 @@ def units_of(kind: str, system: System) -> tuple[str, ...]:
 
 
 def hint(kind: str) -> str:
-    """Two right ways to write this kind."""
+    """Right ways to write this kind."""
     first, second = EXAMPLES[kind]
+    if kind == "fraction":  # a bare number is taken in percent where the unit stands beside it
+        return second
     return f"{first}, {second}"

@@ -1,0 +1,90 @@
+"""Readings that do not fit: which one, and which others it can't be told apart from.
+
+Leave-one-out statistics at a level shared by all readings of a visit. The reading that stands off
+most is taken out first, with those whose errors look just alike, and the rest is looked at again: a
+gross error makes good readings stand off too.
+"""
+
+from dataclasses import dataclass
+
+from lightoff.inference.posterior import Posterior
+from lightoff.inference.reliability import critical
+
+LEVEL = 0.02  # [1] chance that any good reading of a visit is suspected
+ALIKE = 0.90  # [1] correlation from which on nothing tells whose error it is
+GROUP = 3  # readings named together at most
+MOST = 4  # groups; a visit with more is wrong as a whole
+
+
+@dataclass(frozen=True)
+class Suspect:
+    """One reading, or a few of which one is wrong, by their places among the readings.
+
+    `off` is how far the first stands from what all others foretell [its unit], `statistic` the same
+    in standard uncertainties.
+    """
+
+    readings: tuple[int, ...]
+    off: float
+    statistic: float
+
+
+def suspects(posterior: Posterior) -> tuple[Suspect, ...]:
+    """The suspects of a fit, the worst first."""
+    n = len(posterior.readings.values)
+    weights = [[posterior.weight(i, j) for j in range(n)] for i in range(n)]
+    pull = list(posterior.solution.pull)
+    checked = {i for i in range(n) if posterior.checked(i) > 0}
+    limit = critical(LEVEL / max(n, 1))
+    found: list[Suspect] = []
+    while checked and len(found) < MOST:
+        size = {i: abs(pull[i]) / weights[i][i] ** 0.5 for i in checked if weights[i][i] > 0}
+        worst = max(size, key=lambda i: size[i], default=None)
+        if worst is None or size[worst] <= limit:
+            break
+        group = _group(worst, size, weights, limit)
+        found.append(Suspect(group, pull[worst] / weights[worst][worst], size[worst]))
+        checked -= set(group)
+        for each in group:
+            _leave_out(each, weights, pull)
+    return tuple(found)
+
+
+def _group(
+    worst: int, size: dict[int, float], weights: list[list[float]], limit: float
+) -> tuple[int, ...]:
+    """The worst reading and those that stand off with it and can't be told from it."""
+    alike = []
+    for i in size:
+        whole = (weights[i][i] * weights[worst][worst]) ** 0.5
+        if i != worst and abs(weights[i][worst]) > ALIKE * whole and size[i] > limit:
+            alike.append(i)
+    alike.sort(key=lambda i: -size[i])
+    return (worst, *alike[: GROUP - 1])
+
+
+def _leave_out(reading: int, weights: list[list[float]], pull: list[float]) -> None:
+    """Everything as if this reading had not been taken."""
+    row = list(weights[reading])
+    own = row[reading]
+    if own <= 0:
+        return
+    share = pull[reading] / own
+    for i, weight in enumerate(row):
+        pull[i] -= weight * share
+        weights[i] = [w - weight * r / own for w, r in zip(weights[i], row, strict=True)]
+    weights[reading] = [0.0] * len(row)
+
+
+def checked_by(posterior: Posterior, reading: int, most: int = 3) -> tuple[int, ...]:
+    """The other readings that tell most of one: in whose errors its own would show."""
+    n = len(posterior.readings.values)
+    sizes = {i: abs(posterior.alike(reading, i)) for i in range(n) if i != reading}
+    told = sorted((i for i in sizes if sizes[i] > 0.2), key=lambda i: -sizes[i])
+    return tuple(told[:most])
+
+
+def off(posterior: Posterior, reading: int) -> float:
+    """How far a reading stands from what all others foretell [its unit]."""
+    known = posterior.checked(reading)
+    return posterior.solution.pull[reading] / known if known > 0 else 0.0
