@@ -66,7 +66,7 @@ class Site(Table):
         GasPressure | None, Note("at the regulator's outlet, as promised")
     ] = None
     meter_dial: Annotated[Volume | None, Note("one turn of the dial that is clocked")] = None
-    meter_compensated: Annotated[bool, Note("the meter corrects for pressure")] = False
+    meter_compensated: Annotated[bool, Note("the meter corrects for temperature")] = False
     gas_cost: EnergyPrice | None = None
     weather: Annotated[
         list[WeatherRow] | None, Note("hours of the year by outdoor temperature")
