@@ -33,6 +33,7 @@ METHODS: tuple[Method, ...] = (
     Method(r"vfd\.kw", "drive display", 0.04, 0.0, True, JUDGEMENT),
     Method(r"static\..*", "fluctuation", 0.015, 0.0, False, JUDGEMENT),
     Method(r"static\..*", "tap", 0.0, 2.0, True, JUDGEMENT),
+    Method(r"static\.(fan_in|fan_out|furnaces)", "swirl at the fan", 0.0, 5.0, True, JUDGEMENT),
     Method(r"duct\.traverse", "traverse plane", 0.026, 0.0, True, "published comparison"),
     Method(r"duct\.traverse", "traverse repeat", 0.015, 0.0, False, JUDGEMENT),
     Method(r"duct\.traverse", "duct area", 0.01, 0.0, True, JUDGEMENT),

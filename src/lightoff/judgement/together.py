@@ -3,16 +3,19 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from lightoff.inference.estimate import Estimate, NoSuchStateError
+from lightoff.inference.estimate import Estimate, NoSuchStateError, with_part
 from lightoff.inference.reconcile import Reconciled, Taken, reconcile
 from lightoff.judgement.airside import AIRFLOW_POINTS, measured_airflow
 from lightoff.judgement.evidence import Evidence
 from lightoff.judgement.gas_input import turned
-from lightoff.machine import fan_runs, firing
+from lightoff.machine import fan_runs, firing, kind_of
 from lightoff.machine.model.points import shows_at_rest, topic_of
 from lightoff.machine.model.rated import rate
 from lightoff.machine.visit import Reading
 
+AGAIN = 0.015  # [1] from one start to the next: manifold, supply, volts; engineering judgement
+AGAIN_KELVIN = 1.0  # [K] the same of a temperature
+BY_EYE, BY_EYE_PA = 0.004, 2.5  # [1], [Pa] pressures rounded to 0.05 in. w.c.; judgement
 ONE_DIAL = 1.0  # [m3] of a meter whose dial only its readings tell
 
 
@@ -52,7 +55,15 @@ def _taken(evidence: Evidence) -> Iterator[Taken]:
                 yield Taken(run, point, found, readings[-1].place)
             continue
         for each in readings:
-            yield from _one(evidence, each, run)
+            for taken in _one(evidence, each, run):
+                yield _again(taken) if len(readings) > 1 else taken
+
+
+def _again(taken: Taken) -> Taken:
+    """A reading taken more than once: the machine was not quite the same each time."""
+    temperature = taken.point.endswith((".db", ".wb", ".sensor"))
+    size = AGAIN_KELVIN if temperature else AGAIN * abs(taken.estimate.value)
+    return taken._replace(estimate=with_part(taken.estimate, "another moment", taken.place, size))
 
 
 def _one(evidence: Evidence, reading: Reading, run: str) -> Iterator[Taken]:
@@ -70,6 +81,10 @@ def _one(evidence: Evidence, reading: Reading, run: str) -> Iterator[Taken]:
         share = (evidence.machine.site.meter_dial or ONE_DIAL) / volume
         parts = {part: size * share for part, size in found.parts.items()}
         found = Estimate(found.value * share, parts)
+    if kind_of(reading.point) == "pressure":  # a needle or a flickering digit, read by eye
+        found = with_part(
+            found, "read by eye", reading.place, BY_EYE * abs(found.value) + BY_EYE_PA
+        )
     yield Taken(run, point, found, reading.place)
 
 

@@ -189,9 +189,14 @@ def fire(burner: RatedBurner, air: Air, values: Mapping[str, Number], level: Lev
         excess_air=excess,
         flue=flue,
         capacity=burnt * _capacity(flue),
-        brought=flue_enthalpy(air.outdoor, **flue._asdict()),
+        brought=flue_enthalpy(combustion_air(air, values), **flue._asdict()),
         transfer_units=units * values[f"furnace.{burner.number}.exchanger"],
     )
+
+
+def combustion_air(air: Air, values: Mapping[str, Number]) -> Number:
+    """Temperature of the air that goes to the fire [K]: outdoors it passes a warm casing."""
+    return air.outdoor + values["combustion_air.warmer"]
 
 
 def heat(

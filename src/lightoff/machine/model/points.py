@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from lightoff.formula import Number
 from lightoff.formula.elementary import maximum
 from lightoff.machine.model.air import Air, air_of
-from lightoff.machine.model.burner import Fire, Heat, RatedBurner
+from lightoff.machine.model.burner import Fire, Heat, RatedBurner, combustion_air
 from lightoff.machine.model.case import Case
 from lightoff.machine.model.drive import amps_of_lines, volts_of_legs
 from lightoff.machine.model.rated import Rated
@@ -95,7 +95,7 @@ def running_points(
         if "fire" in topics:
             shown |= _fire(burner, found.fires[n], found.warmth.heats[n])
         if "flue" in topics:
-            shown |= _flue(burner, found.air, found.fires[n], found.warmth.heats[n])
+            shown |= _flue(burner, found.air, found.fires[n], found.warmth.heats[n], values)
     return shown
 
 
@@ -173,7 +173,8 @@ def _temperatures(values: Mapping[str, Number], found: Running) -> Shown:
     discharge = warm.discharge + values["probe.discharge"] * (warm.discharge - entering)
     shown["air.discharge.db"] = discharge
     shown["discharge"] = warm.discharge
-    shown["air.discharge.sensor"] = warm.discharge + values["sensor.offset"]
+    misplaced = values["sensor.place"] * (warm.discharge - entering)
+    shown["air.discharge.sensor"] = warm.discharge + misplaced + values["sensor.offset"]
     shown["rise.unit"] = warm.discharge - entering
     return shown
 
@@ -207,7 +208,9 @@ def _fire(burner: RatedBurner, flame: Fire, heat: Heat) -> Shown:
     }
 
 
-def _flue(burner: RatedBurner, air: Air, flame: Fire, heat: Heat) -> Shown:
+def _flue(
+    burner: RatedBurner, air: Air, flame: Fire, heat: Heat, values: Mapping[str, Number]
+) -> Shown:
     """What goes up the flue."""
     n, flue = burner.number, flame.flue
     dry = dry_flue(carbon_dioxide=flue.carbon_dioxide, nitrogen=flue.nitrogen, oxygen=flue.oxygen)
@@ -215,6 +218,6 @@ def _flue(burner: RatedBurner, air: Air, flame: Fire, heat: Heat) -> Shown:
     return {
         f"flue.{n}.co2": dry_fraction(flue.carbon_dioxide, dry),
         f"flue.{n}.db": flue_temperature(heat.kept, **flue._asdict()),
-        f"flue.{n}.combustion_air.db": air.outdoor,
+        f"flue.{n}.combustion_air.db": combustion_air(air, values),
         f"flue_dew_point.{n}": dew_point(vapour),
     }

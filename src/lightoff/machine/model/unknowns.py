@@ -244,7 +244,7 @@ def _turning(rated: Rated) -> Iterator[Unknown]:
         yield _balance(
             "drive.ratio", 1.0, 0.02, JUDGED, "pitch of an adjustable sheave", inspected=r"fan\.rpm"
         )
-        yield _balance("belt.slip", 0.01, 0.005, "common practice", "V-belts", wander=0.001)
+        yield _balance("belt.slip", 0.01, 0.005, "common practice", "V-belts", wander=0.002)
         yield _balance("belt.loss", 0.035, 0.009, "published spread", "V-belt drive efficiency")
     yield _balance(
         "motor.slip",
@@ -290,7 +290,7 @@ def _electrical(machine: Machine) -> Iterator[Unknown]:
                 0.009,
                 "published spread",
                 "unbalance (from memory)",
-                wander=0.003,
+                wander=0.006,
                 inspected=r"power\.volts.*",
             )
         for line in FREE_LINES:
@@ -373,6 +373,15 @@ def _furnace(rated: Rated, number: int) -> Iterator[Unknown]:
 
 
 def _probes(rated: Rated) -> Iterator[Unknown]:
+    rooftop = rated.machine.unit.mounting == "rooftop"
+    yield _fire(
+        "combustion_air.warmer",
+        3.0 if rooftop else 10.0,
+        3.0 if rooftop else 10.0,
+        JUDGED,
+        "air to the fire over that outdoors: sun, casing, room",
+        wander=1.0,
+    )
     yield _balance("casing.loss", CASING_LOSS, 0.005, JUDGED, "outdoor unit")
     for number, _ in rated.machine.numbered():
         yield _show(
@@ -386,6 +395,7 @@ def _probes(rated: Rated) -> Iterator[Unknown]:
     yield _show(
         "probe.discharge", 0.0, mixed, JUDGED, "probe where the duct begins, share of the rise"
     )
+    yield _show("sensor.place", 0.0, mixed, JUDGED, "the unit's own sensor, share of the rise")
     yield _show(
         "sensor.offset",
         0.0,

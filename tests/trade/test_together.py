@@ -1,0 +1,90 @@
+"""All readings of a visit put to the model together, on the example visits."""
+
+from pathlib import Path
+
+import pytest
+
+from lightoff.inference.arrays import Arrays
+from lightoff.inference.reconcile import reconcile
+from lightoff.inference.suspects import suspects
+from lightoff.job import load
+from lightoff.judgement.evidence import evidence
+from lightoff.judgement.history import history
+from lightoff.judgement.together import Together, together
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+SOUND = ("one-furnace-propane", "two-furnaces-vfd", "three-furnaces-at-altitude")
+
+
+def of_example(name: str) -> Together:
+    job = load(EXAMPLES / f"{name}.toml")
+    machine, visit = job.machine(), job.visit()
+    found = together(evidence(machine, visit, history(machine, visit)))
+    assert found is not None
+    return found
+
+
+@pytest.fixture(scope="module", params=SOUND)
+def sound(request: pytest.FixtureRequest) -> Together:
+    return of_example(request.param)
+
+
+def test_a_sound_visit_is_explained(sound: Together) -> None:
+    found = sound.found.solution
+    assert found.converged
+    assert found.objective < 2 * len(sound.found.taken)
+    assert suspects(sound.found.posterior) == ()
+
+
+def test_airflow_is_known_within_three_percent(sound: Together) -> None:
+    for run in ("fan", "high"):
+        airflow = sound.estimate("airflow.standard", run)
+        assert airflow is not None
+        assert airflow.u / airflow.value < 0.03
+
+
+def test_what_was_not_read_is_told_too(sound: Together) -> None:
+    read = {(each.run, each.point) for each in sound.found.taken}
+    told = sound.found.quantities("high")
+    assert "efficiency.1" in told
+    assert any(("high", name) not in read for name in told)
+    estimate = sound.estimate("efficiency.1", "high")
+    assert estimate is not None
+    assert 0.7 < estimate.value < 0.9
+    assert sound.estimate("efficiency.1", "no such run") is None
+
+
+def test_an_uncertainty_is_the_root_of_its_parts(sound: Together) -> None:
+    for name in ("airflow.standard", "input.1", "rise.unit", "motor_power"):
+        estimate = sound.estimate(name, "high")
+        assert estimate is not None
+        u = sound.found.posterior.u(sound.found.quantities("high")[name])
+        assert estimate.u == pytest.approx(u, rel=1e-6)
+
+
+def test_numpy_and_the_standard_library_agree(sound: Together) -> None:
+    """To 1e-9 of each unknown's spread, or of itself."""
+    mine = sound.found
+    theirs = reconcile(mine.model.rated, mine.taken, algebra=Arrays())
+    one, two = mine.solution.state, theirs.solution.state
+    assert list(one.free) == pytest.approx(list(two.free), rel=1e-9, abs=1e-9)
+    assert list(one.common) == pytest.approx(list(two.common), abs=1e-9)
+
+
+def test_a_gross_error_is_named() -> None:
+    """A discharge probe 8 K off, where a rise, a sensor and the burner's heat speak against it."""
+    name = "three-furnaces-at-altitude"
+    job = load(EXAMPLES / f"{name}.toml")
+    machine, visit = job.machine(), job.visit()
+    told = evidence(machine, visit, history(machine, visit))
+    whole = together(told)
+    assert whole is not None
+    taken = [
+        each._replace(estimate=type(each.estimate)(each.estimate.value + 8.0, each.estimate.parts))
+        if (each.run, each.point) == ("high", "air.discharge.db")
+        else each
+        for each in whole.found.taken
+    ]
+    found = reconcile(whole.found.model.rated, taken)
+    named = {found.taken[i].point for each in suspects(found.posterior) for i in each.readings}
+    assert "air.discharge.db" in named
