@@ -57,8 +57,10 @@ def blank(calculation: Calculation, speech: Speech) -> Sheet:
     )
 
 
-def filled(calculation: Calculation, typed: Typed, speech: Speech) -> Sheet:
-    """The sheet with what was typed, and its answer or every fault in it."""
+def filled(
+    calculation: Calculation, typed: Typed, speech: Speech, *, working: bool = True
+) -> Sheet:
+    """The sheet with what was typed, and its answer or every fault in it; no steps if unwanted."""
     sheet, found = blank(calculation, speech), read(calculation, typed)
     if found.faults:
         return _typed(sheet, typed, found.values, speech, faults=found.faults)
@@ -71,7 +73,7 @@ def filled(calculation: Calculation, typed: Typed, speech: Speech) -> Sheet:
         _typed(sheet, typed, answer.used, speech, assumed=answer.assumed),
         results=tuple(_results(answer, speech)),
         notes=tuple(_notes(answer, speech)),
-        steps=tuple(_steps(answer.steps, speech)),
+        steps=tuple(_steps(answer.steps, speech)) if working else (),
     )
 
 

@@ -53,7 +53,7 @@ def answered(
             continue
         typed = {column.asked.name: column.typed(cell)
                  for column, cell in zip(columns, cells, strict=True) if column.asked}  # fmt: skip
-        sheet = filled(calculation, {**common, **typed}, speech)
+        sheet = filled(calculation, {**common, **typed}, speech, working=False)
         faults += [Fault(f"row {number}{f', {f.place}' if f.place else ''}", f.message)
                    for f in sheet.faults]  # fmt: skip
         sheets.append((cells, sheet))
