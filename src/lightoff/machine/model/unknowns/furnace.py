@@ -1,0 +1,79 @@
+"""Unknowns of one furnace: its trains, its fire, its exchanger."""
+
+from collections.abc import Iterator
+
+from lightoff.machine.gas import expected_manifold
+from lightoff.machine.model.burner import FLUE_O2
+from lightoff.machine.model.rated import Rated
+from lightoff.machine.model.unknown import Unknown
+from lightoff.machine.model.unknowns.row import JUDGED, fire
+from lightoff.physics.combustion import excess_air_from_o2
+from lightoff.physics.heat_exchanger import TURBULENT
+
+
+def furnace(rated: Rated, number: int) -> Iterator[Unknown]:
+    """Manifolds, orifices, combustion air and exchanger of one furnace."""
+    machine, plate = rated.machine, rated.machine.furnace(number)
+    burner = rated.burners[number - 1]
+    for train in burner.trains:
+        high = expected_manifold(machine, plate, train.high)
+        yield fire(
+            train.manifold("high"),
+            high,
+            0.06 * high,
+            JUDGED,
+            "as found",
+            wander=0.015 * high,
+            inspected=rf"{train.name}\.manifold",
+        )
+        if plate.has_low_fire:
+            low = train.low
+            yield fire(
+                train.manifold("low"),
+                low,
+                0.15 * low,
+                JUDGED,
+                "as found",
+                wander=0.015 * low,
+                inspected=rf"{train.name}\.manifold",
+            )
+        yield fire(
+            train.orifice, 1.0, 0.02, JUDGED, "input at plate manifold and gas", wander=0.004
+        )
+    o2 = sum(plate.flue_o2) / 2 if plate.flue_o2 else FLUE_O2
+    excess = float(excess_air_from_o2(o2, burner.air_ratio))
+    name = f"furnace.{number}"
+    yield fire(
+        f"{name}.combustion_air.high",
+        excess,
+        0.16,
+        JUDGED,
+        "O2 as found, 1.5 points",
+        wander=0.01,
+        inspected=rf"flue\.{number}\.c?o2",
+    )
+    if plate.has_low_fire:
+        yield fire(
+            f"{name}.combustion_air.low",
+            2 * excess,
+            0.6,
+            JUDGED,
+            "O2 as found",
+            wander=0.02,
+            inspected=rf"flue\.{number}\.c?o2",
+        )
+    yield fire(
+        f"{name}.exchanger",
+        1.0,
+        0.04 if plate.efficiency else 0.12,
+        JUDGED,
+        "conductance for plate efficiency",
+        wander=0.01,
+    )
+    yield fire(
+        f"{name}.exponent",
+        TURBULENT,
+        0.15,
+        JUDGED,
+        "transfer units on flue flow: film of the tubes, turbulent or not",
+    )

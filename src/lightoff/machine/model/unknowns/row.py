@@ -1,0 +1,28 @@
+"""How a row of the table of unknowns is written down."""
+
+from collections.abc import Callable
+
+from lightoff.machine.model.unknown import Origin, Stage, Unknown
+
+
+def at(stage: Stage) -> Callable[..., Unknown]:
+    """How the unknowns that first matter at one stage are written down."""
+
+    def row(
+        name: str,
+        mean: float,
+        spread: float,
+        origin: Origin,
+        source: str,
+        *,
+        wander: float = 0.0,
+        inspected: str = "",
+    ) -> Unknown:
+        return Unknown(name, mean, spread, stage, origin, source, wander, inspected)
+
+    return row
+
+
+fire, balance, show = at("fire"), at("balance"), at("show")
+
+JUDGED: Origin = "judgement"
