@@ -19,6 +19,7 @@ from lightoff.physics.flue_gas import dry_flue, dry_fraction, flue_vapour_pressu
 from lightoff.physics.flue_temperature import flue_temperature
 from lightoff.physics.psychrometer import wet_bulb
 from lightoff.physics.saturation import dew_point
+from lightoff.physics.stoichiometry import AIR_OXYGEN
 
 Shown = dict[str, Number]
 Topics = frozenset[str]
@@ -93,7 +94,7 @@ def running_points(
             shown |= {f"{train.name}.manifold": 0.0 for train in burner.trains}
             continue
         if "fire" in topics:
-            shown |= _fire(burner, found.fires[n], found.warmth.heats[n])
+            shown |= _fire(burner, found.fires[n], found.warmth.heats[n], values)
         if "flue" in topics:
             shown |= _flue(burner, found.air, found.fires[n], found.warmth.heats[n], values)
     return shown
@@ -194,13 +195,14 @@ def _gas(rated: Rated, values: Mapping[str, Number], case: Case, found: Running)
     }
 
 
-def _fire(burner: RatedBurner, flame: Fire, heat: Heat) -> Shown:
-    """What burns, and what it gives."""
+def _fire(burner: RatedBurner, flame: Fire, heat: Heat, values: Mapping[str, Number]) -> Shown:
+    """What burns, and what it gives; an analyser also draws a little false air."""
     n = burner.number
+    o2 = o2_from_excess_air(flame.excess_air, burner.air_ratio)
     trains = zip(burner.trains, flame.manifolds, strict=True)
     return {
         **{f"{train.name}.manifold": manifold for train, manifold in trains},
-        f"flue.{n}.o2": o2_from_excess_air(flame.excess_air, burner.air_ratio),
+        f"flue.{n}.o2": o2 + values[f"flue.{n}.false_air"] * (AIR_OXYGEN - o2),
         f"excess_air.{n}": flame.excess_air,
         f"input.{n}": flame.input,
         f"efficiency.{n}": heat.efficiency,
@@ -216,7 +218,8 @@ def _flue(
     dry = dry_flue(carbon_dioxide=flue.carbon_dioxide, nitrogen=flue.nitrogen, oxygen=flue.oxygen)
     vapour = flue_vapour_pressure(water_fraction(flue.water, dry), air.barometer)
     return {
-        f"flue.{n}.co2": dry_fraction(flue.carbon_dioxide, dry),
+        f"flue.{n}.co2": (1 - values[f"flue.{n}.false_air"])
+        * dry_fraction(flue.carbon_dioxide, dry),
         f"flue.{n}.db": flue_temperature(heat.kept, **flue._asdict()),
         f"flue.{n}.combustion_air.db": combustion_air(air, values),
         f"flue_dew_point.{n}": dew_point(vapour),

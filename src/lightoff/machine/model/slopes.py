@@ -63,7 +63,7 @@ def reaches(unknown: Unknown, case: Case, topics: Topics) -> bool:
     if unknown.stage == "show":
         return unknown.topic in topics
     kind, _, rest = unknown.id.partition(".")
-    if kind in ("train", "furnace") and rest[0].isdigit():
+    if kind in ("train", "furnace", "flue") and rest[0].isdigit():
         level = case.levels.get(int(rest[0]))
         other = "low" if level == "high" else "high"
         return level is not None and not unknown.id.endswith(f".{other}")

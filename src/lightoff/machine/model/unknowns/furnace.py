@@ -63,6 +63,14 @@ def furnace(rated: Rated, number: int) -> Iterator[Unknown]:
             inspected=rf"flue\.{number}\.c?o2",
         )
     yield fire(
+        f"flue.{number}.false_air",
+        0.01,
+        0.012,
+        JUDGED,
+        "air in the sample: probe hole, hose, filter bowl",
+        wander=0.004,
+    )
+    yield fire(
         f"{name}.exchanger",
         1.0,
         0.04 if plate.efficiency else 0.12,
