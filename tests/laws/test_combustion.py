@@ -12,6 +12,8 @@ from lightoff.physics import (
     flue_loss,
     saturation,
 )
+from lightoff.physics.flue_loss import flue_enthalpy
+from lightoff.physics.flue_temperature import flue_temperature
 from lightoff.physics.fuel_gas import molar_mass
 from lightoff.physics.gas_components import COMPONENTS, TYPICAL
 from lightoff.physics.stoichiometry import (
@@ -204,3 +206,11 @@ def test_net_efficiency_stands_above_gross(gross: float, gas: Gas) -> None:
     net = flue_loss.net_efficiency(gross, heat=made.heat, net_heat=net_heat)
     assert net >= gross
     assert net * net_heat == pytest.approx(gross * made.heat)
+
+
+@given(st.floats(280.0, 700.0), st.floats(0.0, 3.0))
+def test_flue_gas_is_as_warm_as_the_heat_it_holds(temperature: float, excess: float) -> None:
+    flue = {"carbon_dioxide": 1.04, "water": 2.03, "nitrogen": 7.7 * (1 + excess),
+            "oxygen": 2.05 * excess}  # fmt: skip
+    found = flue_temperature(flue_enthalpy(temperature, **flue), **flue)
+    assert found == pytest.approx(temperature, abs=1e-6)

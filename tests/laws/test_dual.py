@@ -16,13 +16,13 @@ from lightoff.physics.psychrometer import wet_bulb
 numbers = st.floats(0.2, 5.0)
 
 
-def slopes(function, *values: float) -> list[float]:  # type: ignore[no-untyped-def]
+def slopes(function, *values: float) -> list[float]:
     n = len(values)
     duals = [Dual(v, [float(i == j) for j in range(n)]) for i, v in enumerate(values)]
     return list(function(*duals).slopes)
 
 
-def stepped(function, *values: float) -> list[float]:  # type: ignore[no-untyped-def]
+def stepped(function, *values: float) -> list[float]:
     found = []
     for i, value in enumerate(values):
         h = 1e-6 * abs(value)
@@ -58,10 +58,10 @@ COLD_OR_WARM = st.floats(245.0, 272.0) | st.floats(285.0, 320.0)
 
 @given(COLD_OR_WARM, st.floats(0.5, 0.9), st.floats(70e3, 105e3))
 def test_whole_formulas_give_their_slopes(T: float, phi: float, p: float) -> None:
-    def moisture(t, rh, pressure):  # type: ignore[no-untyped-def]
+    def moisture(t, rh, pressure):
         return humidity_ratio(t, relative_humidity=rh, pressure=pressure)
 
-    def bulb(t, rh, pressure):  # type: ignore[no-untyped-def]
+    def bulb(t, rh, pressure):
         return wet_bulb(t, humidity_ratio=moisture(t, rh, pressure), pressure=pressure)
 
     for function in (moisture, bulb):
@@ -73,7 +73,7 @@ def test_whole_formulas_give_their_slopes(T: float, phi: float, p: float) -> Non
 def test_a_solved_formula_and_a_curve_too(power: float, volts: float) -> None:
     plate = {"phases": 3, "rated_amps": 18.5, "rated_volts": 460.0, "power_factor": 0.83}
 
-    def amps(P, V):  # type: ignore[no-untyped-def]
+    def amps(P, V):
         return motor_amps(P, volts=V, **plate)
 
     assert slopes(amps, power, volts) == pytest.approx(stepped(amps, power, volts), rel=1e-4)

@@ -53,7 +53,7 @@ def apart(before: State, after: State) -> float:
     return 1e6 * max(abs(a - b) for a, b in zip(before.free, after.free, strict=True))
 
 
-def fitted(model: Linear):  # type: ignore[no-untyped-def]
+def fitted(model: Linear):
     readings = Readings(model.y.tolist(), model.u.tolist(), SLICES)
     start = State((0.0,) * FREE, (0.0,) * COMMON, ((0.0,) * OWN,) * 3)
     found = solve(model, readings, start, algebra=model.use, damping=1e-12, apart=apart)

@@ -22,7 +22,7 @@ class Dual:
 
     def __add__(self, other: Other) -> "Dual":
         if isinstance(other, Dual):
-            slopes = [a + b for a, b in zip(self.slopes, other.slopes)]  # noqa: B905  # speed
+            slopes = [a + b for a, b in zip(self.slopes, other.slopes, strict=True)]
             return Dual(self.value + other.value, slopes)
         return Dual(self.value + other, self.slopes)
 
@@ -30,7 +30,7 @@ class Dual:
 
     def __sub__(self, other: Other) -> "Dual":
         if isinstance(other, Dual):
-            slopes = [a - b for a, b in zip(self.slopes, other.slopes)]  # noqa: B905
+            slopes = [a - b for a, b in zip(self.slopes, other.slopes, strict=True)]
             return Dual(self.value - other.value, slopes)
         return Dual(self.value - other, self.slopes)
 
@@ -47,7 +47,7 @@ class Dual:
         x = self.value
         if isinstance(other, Dual):
             y = other.value
-            slopes = [y * a + x * b for a, b in zip(self.slopes, other.slopes)]  # noqa: B905
+            slopes = [y * a + x * b for a, b in zip(self.slopes, other.slopes, strict=True)]
             return Dual(x * y, slopes)
         return Dual(x * other, [other * a for a in self.slopes])
 
@@ -57,7 +57,7 @@ class Dual:
         if isinstance(other, Dual):
             y = other.value
             z = self.value / y
-            slopes = [(a - z * b) / y for a, b in zip(self.slopes, other.slopes)]  # noqa: B905
+            slopes = [(a - z * b) / y for a, b in zip(self.slopes, other.slopes, strict=True)]
             return Dual(z, slopes)
         return Dual(self.value / other, [a / other for a in self.slopes])
 
@@ -71,7 +71,7 @@ class Dual:
         if isinstance(other, Dual):
             z = x**other.value
             by, log = other.value * x ** (other.value - 1), z * math.log(x)
-            slopes = [by * a + log * b for a, b in zip(self.slopes, other.slopes)]  # noqa: B905
+            slopes = [by * a + log * b for a, b in zip(self.slopes, other.slopes, strict=True)]
             return Dual(z, slopes)
         by = other * x ** (other - 1) if other else 0.0
         return Dual(x**other, [by * a for a in self.slopes])

@@ -132,8 +132,3 @@ class Posterior:
         shared = self.shared[reading]
         variance = self.readings.u[reading] ** 2 + dot(shared, shared)
         return min(variance * self.checked(reading), 1.0)
-
-    def alike(self, reading: int, other: int) -> float:
-        """Correlation of what two readings stand off: at 1 nothing tells whose error it is."""
-        size = math.sqrt(self.checked(reading) * self.checked(other))
-        return self.weight(reading, other) / size if size > 0 else 0.0

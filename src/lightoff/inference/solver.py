@@ -21,7 +21,6 @@ from lightoff.inference.orthogonal import Triangle
 
 START = 1e-2  # [1] damping of the first step
 LEAST_KEPT = 0.1  # [1] of what the slopes promise, for a step to count
-FRESH = 200.0  # how far off slopes may have been taken for a fit to end, and to be told with them
 TRIES = 60  # of a step, each ten times as much damped as the one before
 
 
@@ -101,32 +100,24 @@ def solve(
     *,
     apart: Apart,
     algebra: Algebra | None = None,
-    slopes: Slopes | None = None,
     damping: float = START,
-    renewed: float = 0.0,
     most_steps: int = 500,
 ) -> Solution:
     """The most probable state near `start`.
 
     `apart` says how far two states are from each other; the fit ends when a step goes less than 1.
-    `slopes` are those at the start, where they are known; they are renewed after a step that went
-    further than `renewed`.
     """
     use = algebra or Lists()
     state, left = start, _left(model, readings, start)
-    scale, steps, converged, there = [0.0] * len(start.free), 0, False, start
+    scale, steps, converged = [0.0] * len(start.free), 0, False
+    slopes = model.slopes(state)
     while steps < most_steps and not converged:
-        if slopes is None:
-            slopes, there = model.slopes(state), state
         ground = _ground(slopes, readings, state, left, use)
         scale = [max(s, math.sqrt(dot(c, c))) for s, c in zip(scale, ground.free, strict=True)]
         trial = _Trial(model, readings, ground, scale, use, apart)
-        state, left, damping, ended = trial.improved(state, left, damping)
-        steps, far = steps + 1, apart(there, state)
-        converged = ended and far <= FRESH
-        if not converged and (ended or far > renewed):
-            slopes = None
-    ground = _ground(slopes or model.slopes(state), readings, state, left, use)
+        state, left, damping, converged = trial.improved(state, left, damping)
+        slopes, steps = model.slopes(state), steps + 1
+    ground = _ground(slopes, readings, state, left, use)
     _, rest = _free_step(ground, scale, 0.0)
     return Solution(
         state=state,

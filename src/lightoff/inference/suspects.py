@@ -74,17 +74,3 @@ def _leave_out(reading: int, weights: list[list[float]], pull: list[float]) -> N
         pull[i] -= weight * share
         weights[i] = [w - weight * r / own for w, r in zip(weights[i], row, strict=True)]
     weights[reading] = [0.0] * len(row)
-
-
-def checked_by(posterior: Posterior, reading: int, most: int = 3) -> tuple[int, ...]:
-    """The other readings that tell most of one: in whose errors its own would show."""
-    n = len(posterior.readings.values)
-    sizes = {i: abs(posterior.alike(reading, i)) for i in range(n) if i != reading}
-    told = sorted((i for i in sizes if sizes[i] > 0.2), key=lambda i: -sizes[i])
-    return tuple(told[:most])
-
-
-def off(posterior: Posterior, reading: int) -> float:
-    """How far a reading stands from what all others foretell [its unit]."""
-    known = posterior.checked(reading)
-    return posterior.solution.pull[reading] / known if known > 0 else 0.0

@@ -21,7 +21,7 @@ BALANCED = 1e-9  # [1] what may be left of the imbalance
 STRIDE = 0.4  # how far one step may go, in the logarithm of the flow and in the load
 TINY = 1e-6  # step of a slope
 NORMAL, NO_BALANCE, NO_AIR = "as it should", "fan and system never agree", "no air for the flame"
-START_LOAD = 0.8
+START_LOAD = 0.8  # [1] of the motor, to begin with; the end does not hang on it
 
 
 class NoBalanceError(ArithmeticError):

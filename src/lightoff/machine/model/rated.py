@@ -24,6 +24,7 @@ HOOD, DAMPER, FILTERS, FURNACE = 0.10 * INCH, 0.08 * INCH, 0.25 * INCH, 0.25 * I
 EXTERNAL = 0.5 * INCH  # [Pa] of the duct, where the design is silent; engineering judgement
 MOTOR_EFFICIENCY = 0.90  # [1] where the plate is silent; engineering judgement
 FAN_EFFICIENCY = 0.60  # [1] static, at design, where the plate shows no power; judgement
+LEAST_SLIP = 0.002  # [1] of a plate that shows the field's own speed; engineering judgement
 USUAL_SLIP = 0.02  # [1] at full load, where the plate shows no speed; engineering judgement
 
 
@@ -128,7 +129,7 @@ def _field(speed: float | None, frequency: float) -> tuple[float, float]:
         return field, USUAL_SLIP * field
     poles = max(2 * int(60 * frequency / speed), 2)
     field = float(synchronous_speed(frequency, poles))
-    return field, max(field - speed, 0.002 * field)
+    return field, max(field - speed, LEAST_SLIP * field)
 
 
 def _drops(machine: Machine) -> Drops:
@@ -207,4 +208,6 @@ def _ratio(machine: Machine, motor: RatedMotor, fan: RatedFan) -> float:
 def design_frequency(rated: Rated) -> float:
     """Hertz at which the fan about turns as designed."""
     wanted = rated.machine.fan.speed or rated.fan.speed
-    return rated.motor.frequency * wanted / (rated.motor.synchronous * 0.98 * rated.ratio)
+    return (
+        rated.motor.frequency * wanted / (rated.motor.synchronous * (1 - USUAL_SLIP) * rated.ratio)
+    )

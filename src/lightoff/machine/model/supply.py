@@ -10,7 +10,7 @@ from lightoff.physics.gas_input import flow_for_input
 from lightoff.physics.meter import absolute_pressure, base_volume_factor, expected_time
 
 NO_GAS = 1e-6  # [1] of the unit's input: less than that turns no dial
-SQUARE = 1.8  # [1] exponent of pressure lost on flow: droop straight, pipe 1.85; judgement
+LOSS_EXPONENT = 1.8  # [1] exponent of pressure lost on flow: droop straight, pipe 1.85; judgement
 
 
 def supply_pressure(values: Mapping[str, Number], load: Number) -> Number:
@@ -19,7 +19,7 @@ def supply_pressure(values: Mapping[str, Number], load: Number) -> Number:
     The regulator rises to lock-up when nothing flows; under load it droops, and the pipe takes its
     part.
     """
-    flowing = values["gas.set"] - values["gas.lost"] * maximum(load, 0.0) ** SQUARE
+    flowing = values["gas.set"] - values["gas.lost"] * maximum(load, 0.0) ** LOSS_EXPONENT
     return where(load > NO_GAS, flowing, values["gas.set"] + values["gas.lock_up"])
 
 
