@@ -54,6 +54,7 @@ OWN_UNITS = {
     "condensation_heat": "table of the standard",
     "flue_enthalpy": "fitted coefficients",
     "flue_temperature": "fitted coefficients",
+    "wet_flue_enthalpy": "fitted coefficients",
     "vapour_capacity": "fitted coefficients",
     "latent_loss": "heat of condensation of water",
     "volume_per_heat": "gas constant",

@@ -13,7 +13,11 @@ from lightoff.physics import (
     saturation,
 )
 from lightoff.physics.flue_loss import flue_enthalpy
-from lightoff.physics.flue_temperature import flue_temperature
+from lightoff.physics.flue_temperature import (
+    flue_capacity,
+    flue_temperature,
+    wet_flue_enthalpy,
+)
 from lightoff.physics.fuel_gas import molar_mass
 from lightoff.physics.gas_components import COMPONENTS, TYPICAL
 from lightoff.physics.stoichiometry import (
@@ -214,3 +218,23 @@ def test_flue_gas_is_as_warm_as_the_heat_it_holds(temperature: float, excess: fl
             "oxygen": 2.05 * excess}  # fmt: skip
     found = flue_temperature(flue_enthalpy(temperature, **flue), **flue)
     assert found == pytest.approx(temperature, abs=1e-6)
+
+
+@given(st.floats(276.0, 355.0), st.floats(0.0, 2.0), st.floats(70_000.0, 105_000.0))
+def test_the_heat_of_flue_gas_grows_as_its_capacity_says(
+    temperature: float, excess: float, pressure: float
+) -> None:
+    """On either side of the dew point, where water condenses and where it does not."""
+    flue = {"carbon_dioxide": 1.04, "water": 2.03, "nitrogen": 7.7 * (1 + excess),
+            "oxygen": 2.05 * excess}  # fmt: skip
+    step = 0.01
+    low, middle, high = (
+        wet_flue_enthalpy(temperature + s, pressure=pressure, **flue) for s in (-step, 0.0, step)
+    )
+    wet = middle < flue_enthalpy(temperature, **flue) - 1.0
+    assume(wet == (high < flue_enthalpy(temperature + step, **flue) - 1.0))
+    grown = (high - low) / (2 * step)
+    # straight pieces of the tables, and the heat of condensation changes a little by itself
+    assert flue_capacity(temperature, pressure=pressure, saturated=wet, **flue) == pytest.approx(
+        grown, rel=0.03
+    )

@@ -98,7 +98,9 @@ def _furnace(one: FurnacePlate, leading: bool) -> Tree:
         "gas": one.gas,
         "control": one.control,
         "input": f"{one.input:g} kBtu/h",
-        "derate": one.derate,
+        # its pressure lowered by the maker, the plate's pressure gives the input due here, as
+        # smaller orifices do; in the job format `manifold` is for who still has to lower it
+        "derate": "orifice" if one.derate == "manifold" else one.derate,
         "rated_heating_value": f"{one.heating_value:g} Btu/ft3",
         "rated_relative_density": one.relative_density,
         "efficiency": one.efficiency,

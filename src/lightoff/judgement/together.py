@@ -15,7 +15,17 @@ from lightoff.machine.visit import Reading
 
 AGAIN = 0.015  # [1] from one start to the next: manifold, supply, volts; engineering judgement
 AGAIN_KELVIN = 1.0  # [K] the same of a temperature
-BY_EYE, BY_EYE_PA = 0.004, 2.5  # [1], [Pa] pressures rounded to 0.05 in. w.c.; judgement
+# how people read: a share of the value, and an amount [SI]; engineering judgement
+BY_EYE: dict[str, tuple[float, float]] = {
+    "pressure": (0.01, 2.5),  # a needle or a flickering digit, rounded to 0.02 or 0.05 in. w.c.
+    "rotational speed": (0.003, 1.5),  # rounded to five
+    "temperature": (0.0, 0.3),  # whole degrees
+    "voltage": (0.003, 0.0),
+    "current": (0.01, 0.0),
+    "time": (0.002, 0.0),
+    "frequency": (0.0, 0.15),
+    "fraction": (0.02, 0.001),  # of flue gas that is not the same all over the flue
+}
 ONE_DIAL = 1.0  # [m3] of a meter whose dial only its readings tell
 
 
@@ -81,11 +91,9 @@ def _one(evidence: Evidence, reading: Reading, run: str) -> Iterator[Taken]:
         share = (evidence.machine.site.meter_dial or ONE_DIAL) / volume
         parts = {part: size * share for part, size in found.parts.items()}
         found = Estimate(found.value * share, parts)
-    if kind_of(reading.point) == "pressure":  # a needle or a flickering digit, read by eye
-        found = with_part(
-            found, "read by eye", reading.place, BY_EYE * abs(found.value) + BY_EYE_PA
-        )
-    yield Taken(run, point, found, reading.place)
+    share, amount = BY_EYE.get(kind_of(reading.point) or "", (0.0, 0.0))
+    size = share * abs(found.value) + amount
+    yield Taken(run, point, with_part(found, "read by eye", reading.place, size), reading.place)
 
 
 def _is_known(evidence: Evidence, point: str, run: str) -> bool:

@@ -16,6 +16,8 @@ from lightoff.physics.moist_air import (
 )
 
 DRIEST, DAMPEST = 0.005, 1.0  # [1] relative humidity stays between them
+INDOORS = 294.0  # [K] of rooms; engineering judgement
+SOIL = 285.0  # [K] of the ground that gas comes from; engineering judgement
 
 
 class Air(NamedTuple):
@@ -29,6 +31,10 @@ class Air(NamedTuple):
     def density(self, temperature: Number) -> Number:
         """Density at a temperature on the way [kg/m3]."""
         return moist_air_density(temperature, humidity_ratio=self.moisture, pressure=self.barometer)
+
+    def of_pipes(self, warmer: Number) -> Number:
+        """Temperature of gas in its pipes [K]: half way between soil and air, and `warmer`."""
+        return (self.outdoor + SOIL) / 2 + warmer
 
     def warmed(self, temperature: Number, heat: Number, flow: Number) -> Number:
         """Temperature after heat [W] went into a flow of dry air [kg/s]."""

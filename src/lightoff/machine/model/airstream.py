@@ -5,7 +5,8 @@ from typing import NamedTuple
 
 from lightoff.formula import Number
 from lightoff.machine.model.air import Air
-from lightoff.machine.model.burner import Fire, Heat, heat
+from lightoff.machine.model.burner import Fire
+from lightoff.machine.model.exchanger import Heat, exchange
 from lightoff.machine.model.rated import Rated
 from lightoff.physics.constants import STANDARD_AIR_DENSITY
 from lightoff.physics.curve import read
@@ -42,13 +43,15 @@ class Pressures(NamedTuple):
     filters: Number
     furnaces: Number
     coil: Number
+    outlet: Number
     duct: Number
     fan: Number
 
     @property
     def surplus(self) -> Number:
         """What the fan gives more than the parts take."""
-        return self.fan - self.intake - self.filters - self.furnaces - self.coil - self.duct
+        before = self.intake + self.filters + self.furnaces + self.coil
+        return self.fan - before - self.outlet - self.duct
 
 
 def warmth(
@@ -68,7 +71,7 @@ def warmth(
     for burner in rated.burners:
         flame = fires.get(burner.number)
         if flame is not None:
-            given = heat(burner, flame, air, values, entering=here, flow=flow)
+            given = exchange(flame.hot, air, entering=here, flow=flow, lost=values["casing.loss"])
             here = air.warmed(here, given.output, flow)
             heats[burner.number] = given
         after.append(here)
@@ -112,6 +115,7 @@ def pressures(
         filters=taken(drops.filters, air.mixed, FILTER, values["filters.resistance"]),
         furnaces=furnaces,
         coil=taken(drops.coil, cold, SQUARE, values["coil.resistance"]) if drops.coil else 0.0,
+        outlet=taken(drops.outlet, warm.discharge, SQUARE, values["outlet.resistance"]),
         duct=taken(drops.duct, warm.discharge, DUCT, values["duct.resistance"]),
         fan=_fan_pressure(rated, air, warm, values, flow=flow, fan_speed=fan_speed),
     )

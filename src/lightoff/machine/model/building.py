@@ -5,10 +5,9 @@ from collections.abc import Mapping
 from lightoff.formula import Number
 from lightoff.formula.elementary import maximum
 from lightoff.machine.machine import Machine
-from lightoff.machine.model.air import Air
+from lightoff.machine.model.air import INDOORS, Air
 from lightoff.physics.building import LEAKAGE_EXPONENT, air_surplus, pressure_of_surplus
 
-INDOORS = 294.0  # [K] of the air that is exhausted; engineering judgement
 TEST_PRESSURE = 10.0  # [Pa] at which the leakage is told
 
 

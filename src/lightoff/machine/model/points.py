@@ -6,17 +6,17 @@ from collections.abc import Mapping
 from lightoff.formula import Number
 from lightoff.formula.elementary import maximum
 from lightoff.machine.model.air import Air, air_of
-from lightoff.machine.model.burner import Fire, Heat, RatedBurner, combustion_air
+from lightoff.machine.model.burner import Fire, RatedBurner, combustion_air
 from lightoff.machine.model.case import Case
 from lightoff.machine.model.drive import amps_of_lines, volts_of_legs
+from lightoff.machine.model.exchanger import Heat
 from lightoff.machine.model.rated import Rated
 from lightoff.machine.model.running import Running
-from lightoff.machine.model.supply import meter_seconds, supply_pressure
+from lightoff.machine.model.supply import meter_pressure, meter_seconds, supply_pressure
 from lightoff.physics.combustion import o2_from_excess_air
 from lightoff.physics.constants import STANDARD_AIR_DENSITY
 from lightoff.physics.electricity import unbalance
 from lightoff.physics.flue_gas import dry_flue, dry_fraction, flue_vapour_pressure, water_fraction
-from lightoff.physics.flue_temperature import flue_temperature
 from lightoff.physics.psychrometer import wet_bulb
 from lightoff.physics.saturation import dew_point
 from lightoff.physics.stoichiometry import AIR_OXYGEN
@@ -61,13 +61,14 @@ def shows_at_rest(point: str) -> bool:
 def resting_points(rated: Rated, values: Mapping[str, Number]) -> Shown:
     """Everything that shows while the unit is off."""
     air = air_of(rated.machine, values)
+    open_circuit = values["power.volts"] * (1 + values["power.sag"])
     return {
         **_weather(rated, air, values),
         **_wet_bulb(air),
-        **volts_of_legs(rated, values),
+        **volts_of_legs(rated, {**values, "power.volts": open_circuit}),
         "gas.supply": supply_pressure(values, 0.0),
-        "gas.meter.pressure": values["gas.meter.pressure"],
-        "gas.meter.db": values["gas.meter.db"],
+        "gas.meter.pressure": meter_pressure(values, 0.0),
+        "gas.meter.db": air.of_pipes(values["gas.meter_warmer"]),
     }
 
 
@@ -143,11 +144,11 @@ def _airside(rated: Rated, values: Mapping[str, Number], found: Running) -> Show
     intake = -drops.intake
     filters = intake - drops.filters
     if rated.blow_through:
-        furnaces = duct + drops.coil
+        furnaces = duct + drops.outlet + drops.coil
         fan_in, fan_out = filters, furnaces + drops.furnaces
     else:
         furnaces = filters - drops.furnaces
-        fan_in, fan_out = furnaces - drops.coil, duct
+        fan_in, fan_out = furnaces - drops.coil, duct + drops.outlet
     actual = moist / found.air.density(found.warmth.discharge)
     return {
         "static.intake": intake, "static.filters": filters, "static.fan_in": fan_in,
@@ -176,21 +177,22 @@ def _temperatures(values: Mapping[str, Number], found: Running) -> Shown:
     shown["discharge"] = warm.discharge
     misplaced = values["sensor.place"] * (warm.discharge - entering)
     shown["air.discharge.sensor"] = warm.discharge + misplaced + values["sensor.offset"]
-    shown["rise.unit"] = warm.discharge - entering
+    shown["rise.unit"] = warm.after[-1] - entering
     return shown
 
 
 def _gas(rated: Rated, values: Mapping[str, Number], case: Case, found: Running) -> Shown:
-    heat = sum(flame.input for flame in found.fires.values())
+    heat = sum(flame.hot.heat for flame in found.fires.values())
     whole = sum(burner.input for burner in rated.burners)
     others = maximum(values["gas.others"], 0.0) if case.others else 0.0
+    load = heat / whole + others
     return {
-        "gas.supply": supply_pressure(values, heat / whole + others),
-        "gas.meter.pressure": values["gas.meter.pressure"],
-        "gas.meter.db": values["gas.meter.db"],
+        "gas.supply": supply_pressure(values, load),
+        "gas.meter.pressure": meter_pressure(values, load),
+        "gas.meter.db": found.air.of_pipes(values["gas.meter_warmer"]),
         "gas.meter.other_flow": values["gas.meter.other_flow"],
         "gas.meter.seconds": meter_seconds(
-            rated, values, rated.machine.site.meter_dial or 1.0, heat + others * whole
+            rated, values, found.air, rated.machine.site.meter_dial or 1.0, load * whole
         ),
     }
 
@@ -204,7 +206,7 @@ def _fire(burner: RatedBurner, flame: Fire, heat: Heat, values: Mapping[str, Num
         **{f"{train.name}.manifold": manifold for train, manifold in trains},
         f"flue.{n}.o2": o2 + values[f"flue.{n}.false_air"] * (AIR_OXYGEN - o2),
         f"excess_air.{n}": flame.excess_air,
-        f"input.{n}": flame.input,
+        f"input.{n}": flame.hot.heat,
         f"efficiency.{n}": heat.efficiency,
         f"output.{n}": heat.output,
     }
@@ -214,13 +216,13 @@ def _flue(
     burner: RatedBurner, air: Air, flame: Fire, heat: Heat, values: Mapping[str, Number]
 ) -> Shown:
     """What goes up the flue."""
-    n, flue = burner.number, flame.flue
+    n, flue = burner.number, flame.hot.flue
     dry = dry_flue(carbon_dioxide=flue.carbon_dioxide, nitrogen=flue.nitrogen, oxygen=flue.oxygen)
     vapour = flue_vapour_pressure(water_fraction(flue.water, dry), air.barometer)
     return {
         f"flue.{n}.co2": (1 - values[f"flue.{n}.false_air"])
         * dry_fraction(flue.carbon_dioxide, dry),
-        f"flue.{n}.db": flue_temperature(heat.kept, **flue._asdict()),
-        f"flue.{n}.combustion_air.db": combustion_air(air, values),
+        f"flue.{n}.db": heat.flue,
+        f"flue.{n}.combustion_air.db": combustion_air(burner, air, values),
         f"flue_dew_point.{n}": dew_point(vapour),
     }

@@ -21,6 +21,7 @@ from lightoff.quantity import si
 
 INCH = si(1, "inwc")  # [Pa]
 HOOD, DAMPER, FILTERS, FURNACE = 0.10 * INCH, 0.08 * INCH, 0.25 * INCH, 0.25 * INCH  # judgement
+OUTLET = 0.08 * INCH  # [Pa] a size for what the way into the duct takes, or gives back; judgement
 EXTERNAL = 0.5 * INCH  # [Pa] of the duct, where the design is silent; engineering judgement
 MOTOR_EFFICIENCY = 0.90  # [1] where the plate is silent; engineering judgement
 FAN_EFFICIENCY = 0.60  # [1] static, at design, where the plate shows no power; judgement
@@ -66,6 +67,7 @@ class Drops:
     filters: float
     furnace: float
     coil: float
+    outlet: float
     duct: float
 
 
@@ -144,7 +146,14 @@ def _drops(machine: Machine) -> Drops:
         )
     )
     duct = machine.design.external_static
-    return Drops(hood + damper, filters, furnace, plate.coil, EXTERNAL if duct is None else duct)
+    return Drops(
+        intake=hood + damper,
+        filters=filters,
+        furnace=furnace,
+        coil=plate.coil,
+        outlet=OUTLET,
+        duct=EXTERNAL if duct is None else duct,
+    )
 
 
 def _fan(machine: Machine, motor: RatedMotor, drops: Drops) -> RatedFan:

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from lightoff.formula import Number
 from lightoff.formula.elementary import maximum, where
+from lightoff.machine.model.air import Air
 from lightoff.machine.model.rated import Rated
 from lightoff.physics.constants import GAS_BASE_TEMPERATURE
 from lightoff.physics.gas_input import flow_for_input
@@ -23,13 +24,22 @@ def supply_pressure(values: Mapping[str, Number], load: Number) -> Number:
     return where(load > NO_GAS, flowing, values["gas.set"] + values["gas.lock_up"])
 
 
-def meter_seconds(rated: Rated, values: Mapping[str, Number], dial: float, heat: Number) -> Number:
+def meter_pressure(values: Mapping[str, Number], load: Number) -> Number:
+    """Gas pressure at the meter [Pa]: some of what is lost is lost behind it."""
+    behind = values["gas.lost_behind_meter"] * values["gas.lost"]
+    pipe = behind * maximum(load, 0.0) ** LOSS_EXPONENT
+    return supply_pressure(values, load) + pipe + values["gas.meter_higher"]
+
+
+def meter_seconds(
+    rated: Rated, values: Mapping[str, Number], air: Air, dial: float, heat: Number
+) -> Number:
     """Time of one turn of the meter's dial [m3] for a heat flow [W]."""
     compensated = rated.machine.site.meter_compensated
-    temperature = GAS_BASE_TEMPERATURE if compensated else values["gas.meter.db"]
-    pressure = absolute_pressure(values["gas.meter.pressure"], values["air.barometer"])
-    factor = base_volume_factor(pressure, temperature) * values["meter.factor"]
+    temperature = GAS_BASE_TEMPERATURE if compensated else air.of_pipes(values["gas.meter_warmer"])
     whole = sum(burner.input for burner in rated.burners)
+    pressure = absolute_pressure(meter_pressure(values, heat / whole), air.barometer)
+    factor = base_volume_factor(pressure, temperature) * values["meter.factor"]
     flow = flow_for_input(
         maximum(heat, NO_GAS * whole), heating_value=values["gas.heating_value"], factor=factor
     )

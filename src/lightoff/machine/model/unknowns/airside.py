@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from lightoff.machine.machine import Machine
-from lightoff.machine.model.burner import CASING_LOSS
+from lightoff.machine.model.exchanger import CASING_LOSS
 from lightoff.machine.model.rated import Rated
 from lightoff.machine.model.unknown import Unknown
-from lightoff.machine.model.unknowns.row import JUDGED, balance, fire, show
+from lightoff.machine.model.unknowns.row import JUDGED, balance, show
 
 
 def airside(rated: Rated) -> Iterator[Unknown]:
@@ -53,6 +53,13 @@ def airside(rated: Rated) -> Iterator[Unknown]:
         wander=0.01,
         inspected=r"static\.filters",
     )
+    yield balance(
+        "outlet.resistance",
+        0.3,
+        1.0,
+        JUDGED,
+        "way from the unit into its duct: a loss, or velocity turned into pressure",
+    )
     told = {
         "intake": plate.hood is not None and plate.damper is not None,
         "furnace": plate.furnace is not None,
@@ -70,16 +77,7 @@ def airside(rated: Rated) -> Iterator[Unknown]:
 
 
 def probes(rated: Rated) -> Iterator[Unknown]:
-    """The casing, the air to the fires, and how far off each probe stands."""
-    rooftop = rated.machine.unit.mounting == "rooftop"
-    yield fire(
-        "combustion_air.warmer",
-        3.0 if rooftop else 10.0,
-        3.0 if rooftop else 10.0,
-        JUDGED,
-        "air to the fire over that outdoors: sun, casing, room",
-        wander=1.0,
-    )
+    """The casing, and how far off each probe stands."""
     yield balance("casing.loss", CASING_LOSS, 0.005, JUDGED, "outdoor unit")
     for number, _ in rated.machine.numbered():
         yield show(
@@ -89,7 +87,7 @@ def probes(rated: Rated) -> Iterator[Unknown]:
             JUDGED,
             "one probe close behind a furnace, share of the rise",
         )
-    mixed = 0.03 if rated.blow_through else 0.01
+    mixed = 0.04 if rated.blow_through else 0.02  # a fan behind the furnaces mixes
     yield show(
         "probe.discharge", 0.0, mixed, JUDGED, "probe where the duct begins, share of the rise"
     )

@@ -3,11 +3,9 @@
 from collections.abc import Iterator
 
 from lightoff.machine.gas import expected_manifold
-from lightoff.machine.model.burner import FLUE_O2
 from lightoff.machine.model.rated import Rated
 from lightoff.machine.model.unknown import Unknown
 from lightoff.machine.model.unknowns.row import JUDGED, fire
-from lightoff.physics.combustion import excess_air_from_o2
 from lightoff.physics.heat_exchanger import TURBULENT
 
 
@@ -38,11 +36,18 @@ def furnace(rated: Rated, number: int) -> Iterator[Unknown]:
                 inspected=rf"{train.name}\.manifold",
             )
         yield fire(
-            train.orifice, 1.0, 0.02, JUDGED, "input at plate manifold and gas", wander=0.004
+            train.orifice, 1.0, 0.013, JUDGED, "input at plate manifold and gas", wander=0.004
         )
-    o2 = sum(plate.flue_o2) / 2 if plate.flue_o2 else FLUE_O2
-    excess = float(excess_air_from_o2(o2, burner.air_ratio))
     name = f"furnace.{number}"
+    yield fire(
+        burner.warmer,
+        -4.0 if burner.indoor else 3.0,
+        10.0 if burner.indoor else 3.0,
+        JUDGED,
+        "air to the fire over that of the room, or outdoors: sun, casing",
+        wander=1.0,
+    )
+    excess = burner.excess_air
     yield fire(
         f"{name}.combustion_air.high",
         excess,
@@ -70,13 +75,15 @@ def furnace(rated: Rated, number: int) -> Iterator[Unknown]:
         "air in the sample: probe hole, hose, filter bowl",
         wander=0.004,
     )
+    # a point of efficiency is a twentieth of the exchanger, of a condensing one a fifth
+    known = 0.2 if plate.condensing else 0.06 if plate.efficiency else 0.12
     yield fire(
         f"{name}.exchanger",
         1.0,
-        0.04 if plate.efficiency else 0.12,
+        known,
         JUDGED,
         "conductance for plate efficiency",
-        wander=0.01,
+        wander=known / 2,
     )
     yield fire(
         f"{name}.exponent",

@@ -7,7 +7,6 @@ from lightoff.machine.machine import Machine
 from lightoff.machine.model.unknown import Unknown
 from lightoff.machine.model.unknowns.row import JUDGED, fire, show
 from lightoff.physics.atmosphere import barometric_pressure
-from lightoff.physics.constants import GAS_BASE_TEMPERATURE
 from lightoff.quantity import si
 
 INCH = si(1, "inwc")  # [Pa]
@@ -64,13 +63,17 @@ def gas(machine: Machine) -> Iterator[Unknown]:
         "published spread",
         "GRI-92/0123 (from memory); month to month where declared",
     )
+    rooftop = machine.unit.mounting == "rooftop"
     yield fire(
-        "gas.orifice.db",
-        GAS_BASE_TEMPERATURE,
-        8.0,
+        "gas.orifice_warmer",
+        4.0 if rooftop else 8.0,
+        6.0,
         JUDGED,
-        "gas at the orifice against 60 degF",
+        "gas at the orifice over half way between soil and air: pipe, cabinet",
         wander=1.0,
+    )
+    yield fire(
+        "gas.orifices", 1.0, 0.015, JUDGED, "what their maker aims at, the same for every orifice"
     )
     yield show(
         "gas.set",
@@ -99,15 +102,21 @@ def gas(machine: Machine) -> Iterator[Unknown]:
     )
     yield show("gas.others", 0.5, 1.0, JUDGED, "all other appliances over the unit's input")
     yield show(
-        "gas.meter.pressure",
-        promised,
+        "gas.meter_higher",
+        0.0,
         0.8 * INCH,
         JUDGED,
-        "utilization pressure, not read",
+        "pressure at the meter against that at the unit",
         inspected=r"gas\.meter\.pressure",
     )
+    yield show("gas.lost_behind_meter", 0.5, 0.3, JUDGED, "pipe's part of what is lost")
     yield show(
-        "gas.meter.db", GAS_BASE_TEMPERATURE, 5.0, JUDGED, "mean of air and soil", wander=0.5
+        "gas.meter_warmer",
+        0.0,
+        4.0,
+        JUDGED,
+        "gas in the meter over half way between soil and air",
+        wander=0.5,
     )
     yield show(
         "gas.meter.other_flow",
