@@ -4,17 +4,18 @@
 >>> lightoff.__version__
 '0.1.0'
 
-`load` reads a job, `assess` judges one visit of it, `render` puts the answer into words.
+`load` reads a job, `assess` judges one visit of it, `render` puts the answer into words, `plan`
+tells beforehand what the visit takes, `predict` foretells a run.
 They are fetched on first use, so that importing one pure folder does not import them all.
 """
 
 from typing import TYPE_CHECKING, Any
 
 __version__ = "0.1.0"
-__all__ = ["JobError", "assess", "load", "loads", "render"]
+__all__ = ["JobError", "assess", "load", "loads", "plan", "predict", "render"]
 
 if TYPE_CHECKING:
-    from lightoff.surfaces.library import JobError, assess, load, loads, render
+    from lightoff.surfaces.library import JobError, assess, load, loads, plan, predict, render
 
 
 def __getattr__(name: str) -> Any:

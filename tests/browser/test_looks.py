@@ -44,6 +44,8 @@ def pages(address: str, findings: str, add: Callable[..., str]) -> dict[str, str
     return {
         "units": "/",
         "visit": findings,
+        "plan": f"{findings}/plan",
+        "first plan": f"/units/{add('plate-only')}/plan",
         "closed": closed,
         "point": f"{findings}/points/train.1.1.manifold?run=high",
         "worked out": f"{findings}/points/input.1?run=high.1",

@@ -198,4 +198,4 @@ def test_a_reading_is_kept_by_keyboard_alone(opened: Open, add: Add) -> None:
 
 def test_the_description_of_the_api_is_drawn_by_our_own_files(opened: Open) -> None:
     page = opened("/api/docs")
-    expect(page.locator(".opblock")).to_have_count(10)
+    expect(page.locator(".opblock")).to_have_count(13)

@@ -47,7 +47,7 @@ PAIRS: list[tuple[type[Table], type[Any], set[str]]] = [
     (visit.Deferred, seen.Deferred, set()),
 ]
 OUR_OWN = {"place", "line", "number", "rule", "instruments", "limits"}
-WORKED_OUT = {"area", "standard", "duration", "resolution"}
+WORKED_OUT = {"area", "standard", "duration", "resolution", "step"}
 
 
 @pytest.mark.parametrize(("table", "kind", "apart"), PAIRS)

@@ -14,7 +14,7 @@ from lightoff.machine.model.case import case_of
 from lightoff.machine.model.points import TOPICS
 from lightoff.machine.model.predict import NO_BALANCE, Condition, predict
 from lightoff.machine.model.rated import rate
-from lightoff.machine.model.slopes import running_slopes
+from lightoff.machine.model.slopes import running_moves
 from lightoff.machine.model.unknowns import unknowns
 from lightoff.physics.airstream import moist_heat_capacity
 
@@ -94,9 +94,10 @@ def test_slopes_are_those_of_small_steps(machine: Machine) -> None:
     }  # fmt: skip
     found = predict(rated, values, Condition("high"))
     names = list(found.shown)
-    rows = running_slopes(
-        rated, values, case_of(machine, "high"), found.found, table, names, TOPICS
+    moves = running_moves(rated, values, case_of(machine, "high"), found.found.state, table).shown(
+        TOPICS
     )
+    rows = [moves[name].slopes for name in names]
     largest = [max(abs(s * u.spread) for s, u in zip(row, table, strict=True)) for row in rows]
     for column, each in enumerate(table):
         step = 1e-4 * each.spread

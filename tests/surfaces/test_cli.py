@@ -33,8 +33,15 @@ def test_json_is_the_answer_of_the_contract() -> None:
     done = lightoff("judge", FAULTY, "--json")
     answer = json.loads(done.stdout)
     assert list(answer)[:5] == ["format", "unit", "visit", "engine", "verdict"]
-    for key in ("unknowns", "fit", "causes", "next", "advice", "season"):
+    for key in ("causes", "next", "advice", "season"):
         assert answer[key] is None  # never invented
+    assert answer["fit"]["converged"]
+    assert {"id", "prior", "prior_sigma", "estimate", "standard_uncertainty"} <= set(
+        answer["unknowns"][0]
+    )
+    assert {"id", "run", "measured", "estimate", "standard_uncertainty", "predicted_before",
+            "standardised_residual", "redundancy", "detectable_bias", "checked_by",
+            "suspect"} <= set(answer["points"][0])  # fmt: skip
     manifold = next(r for r in answer["targets"] if r["id"] == "manifold high limit")
     assert {"point", "run", "decision", "estimate", "standard_uncertainty", "lower", "upper",
             "probability", "rule", "severity", "limit_from", "source", "stale", "why"} <= set(
@@ -101,3 +108,25 @@ def test_every_fault_of_a_job_is_one_line_with_its_place(tmp_path: Path) -> None
     assert done.returncode == 2
     assert len(lines) == 3  # the volts, the misspelt key, and the key that is now missing
     assert all("(line " in line for line in lines if "missing" not in line)
+
+
+def test_a_run_is_foretold_for_any_day() -> None:
+    done = lightoff("predict", "examples/two-furnaces-vfd.toml", "--outdoor", "-10 degF")
+    assert (done.returncode, done.stderr) == (0, "")
+    assert done.stdout.startswith("MAU-2, high fire, \u221210.0 \u00b0F outdoors")
+    assert max(len(line) for line in done.stdout.splitlines()) <= 80
+    assert "point:" not in done.stdout
+
+
+def test_what_is_foretold_is_data_too() -> None:
+    done = lightoff("predict", "examples/plate-only.toml", "--run", "low", "--json")
+    told = json.loads(done.stdout)
+    assert (told["run"], told["by_readings"], told["outcome"]) == ("low", False, "as it should")
+    assert {"id", "kind", "value", "standard_uncertainty"} == set(told["rows"][0])
+
+
+def test_a_run_there_is_not_is_one_line_on_stderr() -> None:
+    done = lightoff("predict", "examples/plate-only.toml", "--run", "full")
+    assert done.returncode == 2
+    assert done.stderr.count("\n") == 1
+    assert "is not a run of this unit" in done.stderr

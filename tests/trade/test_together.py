@@ -5,10 +5,11 @@ from pathlib import Path
 import pytest
 
 from lightoff.inference.arrays import Arrays
-from lightoff.inference.reconcile import reconcile
+from lightoff.inference.reconcile import STILL, reconcile
 from lightoff.inference.suspects import suspects
 from lightoff.job import load
 from lightoff.judgement.evidence import evidence
+from lightoff.judgement.fits import Fits
 from lightoff.judgement.history import history
 from lightoff.judgement.together import Together, together
 
@@ -38,7 +39,7 @@ def test_a_sound_visit_is_explained(sound: Together) -> None:
 
 def test_airflow_is_known_within_three_percent(sound: Together) -> None:
     for run in ("fan", "high"):
-        airflow = sound.estimate("airflow.standard", run)
+        airflow = sound.told(("airflow.standard", run))
         assert airflow is not None
         assert airflow.u / airflow.value < 0.03
 
@@ -48,18 +49,18 @@ def test_what_was_not_read_is_told_too(sound: Together) -> None:
     told = sound.found.quantities("high")
     assert "efficiency.1" in told
     assert any(("high", name) not in read for name in told)
-    estimate = sound.estimate("efficiency.1", "high")
+    estimate = sound.told(("efficiency.1", "high"))
     assert estimate is not None
     assert 0.7 < estimate.value < 0.9
-    assert sound.estimate("efficiency.1", "no such run") is None
+    assert sound.told(("efficiency.1", "no such run")) is None
 
 
 def test_an_uncertainty_is_the_root_of_its_parts(sound: Together) -> None:
     for name in ("airflow.standard", "input.1", "rise.unit", "motor_power"):
-        estimate = sound.estimate(name, "high")
-        assert estimate is not None
-        u = sound.found.posterior.u(sound.found.quantities("high")[name])
-        assert estimate.u == pytest.approx(u, rel=1e-6)
+        told = sound.told((name, "high"))
+        assert told is not None
+        root = sum(size**2 for size in told.parts().values()) ** 0.5
+        assert told.u == pytest.approx(root, rel=1e-6)
 
 
 def test_numpy_and_the_standard_library_agree(sound: Together) -> None:
@@ -88,3 +89,25 @@ def test_a_gross_error_is_named() -> None:
     found = reconcile(whole.found.model.rated, taken)
     named = {found.taken[i].point for each in suspects(found.posterior) for i in each.readings}
     assert "air.discharge.db" in named
+
+
+def test_one_more_reading_from_a_start_that_is_near_ends_where_a_cold_start_does(
+    sound: Together,
+) -> None:
+    whole = sound.found
+    fewer = reconcile(whole.model.rated, whole.taken[:-1])
+    warm = reconcile(whole.model.rated, whole.taken, near=fewer)
+    assert warm.solution.steps < whole.solution.steps
+    cold, near = whole.solution.state, warm.solution.state
+    apart = [abs(a - b) for a, b in zip(cold.common, near.common, strict=True)]
+    apart += [
+        abs(a - b) / unknown.spread
+        for unknown, a, b in zip(whole.model.free, cold.free, near.free, strict=True)
+    ]
+    assert max(apart) < STILL  # of a spread, where a fit ends
+
+
+def test_the_same_is_not_fitted_twice(sound: Together) -> None:
+    fits, machine = Fits(), sound.evidence.machine
+    found = fits.fit(machine, sound.found.taken)
+    assert fits.fit(machine, sound.found.taken) is found

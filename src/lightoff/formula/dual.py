@@ -5,7 +5,8 @@ formula takes it like a float, because plain arithmetic is all that formulas are
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import wraps
 from typing import Any, Union
 
 Other = Union["Dual", float]
@@ -104,6 +105,29 @@ class Dual:
         x = self.value
         by = _SLOPES[name](x)
         return Dual(getattr(math, name)(x), [by * a for a in self.slopes])
+
+
+def of_one(function: Callable[..., Any]) -> Callable[..., Any]:
+    """The same function of one number, which is its first argument.
+
+    Of a dual number its slope is worked out once, not again for each unknown.
+    """
+
+    @wraps(function)
+    def asked(x: Any, *rest: Any) -> Any:
+        if type(x) is not Dual:
+            return function(x, *rest)
+        y = function(Dual(x.value, (1.0,)), *rest)
+        (by,) = slopes_of(y, 1)
+        return Dual(float(y), [by * a for a in x.slopes])
+
+    del asked.__wrapped__  # it marks a formula
+    return asked
+
+
+def still(x: Any) -> Any:
+    """A number without its slopes: on the way to a solution nobody needs them."""
+    return x.value if type(x) is Dual else x
 
 
 def _value(other: Other) -> float:

@@ -12,6 +12,7 @@ from typing import NamedTuple
 
 COVERAGE = 2.0  # [1] expanded over standard uncertainty; about 95 % for a normal distribution
 RECTANGULAR = 3**-0.5  # [1] standard uncertainty of a rectangle of half-width 1; JCGM 100, 4.3.7
+NO_ACCOUNT = 1e-3  # [1] of the whole: a part as small adds a millionth to its square
 _STEP = 0.1  # share of an input's uncertainty over which its slope is taken
 
 
@@ -44,9 +45,11 @@ class Estimate:
         return COVERAGE * self.u
 
     def budget(self) -> tuple[tuple[Part, float], ...]:
-        """The parts, largest first, without sign."""
-        sizes = ((part, abs(size)) for part, size in self.parts.items() if size)
-        return tuple(sorted(sizes, key=lambda row: (-row[1], row[0])))
+        """The parts of any account, largest first, without sign."""
+        least = self.u * NO_ACCOUNT
+        sizes = [(part, abs(size)) for part, size in self.parts.items() if abs(size) > least]
+        # rounded, so that no last digit puts one before another
+        return tuple(sorted(sizes, key=lambda row: (-round(row[1] / self.u, 6), row[0])))
 
 
 def with_part(estimate: Estimate, cause: str, of: str, size: float) -> Estimate:

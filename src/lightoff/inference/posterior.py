@@ -6,7 +6,7 @@ readings told (g), plus what the free unknowns leave open (r).
 """
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import NamedTuple
@@ -21,12 +21,37 @@ ROUNDING = 1e-12  # [1] of a reading's own variance: less than that is no check 
 
 @dataclass(frozen=True)
 class Quantity:
-    """Something of the model: its value, and its slopes by free, common and each group's own."""
+    """Something of the model: its value, and its slopes by free, common and each group's own.
+
+    `alone` is a standard uncertainty that nothing else shares [its unit].
+    """
 
     value: float
     free: Weights
     common: Weights
     own: Mapping[int, Weights] = field(default_factory=dict)
+    alone: float = 0.0
+
+
+def combined(value: float, terms: Sequence[tuple[float, Quantity]]) -> Quantity:
+    """A quantity of others, with its slopes by each of them."""
+    own: dict[int, list[float]] = {}
+    for slope, each in terms:
+        for group, weights in each.own.items():
+            there = own.setdefault(group, [0.0] * len(weights))
+            own[group] = [t + slope * w for t, w in zip(there, weights, strict=True)]
+    return Quantity(
+        value,
+        _sum((slope, each.free) for slope, each in terms),
+        _sum((slope, each.common) for slope, each in terms),
+        own,
+        math.hypot(*(slope * each.alone for slope, each in terms)),
+    )
+
+
+def _sum(terms: Iterable[tuple[float, Weights]]) -> list[float]:
+    scaled = [[slope * w for w in weights] for slope, weights in terms]
+    return [sum(each) for each in zip(*scaled, strict=True)]
 
 
 class Errors(NamedTuple):
@@ -70,7 +95,7 @@ class Posterior:
         """Standard uncertainty of a quantity [its unit]."""
         told = self._told(quantity)
         variance = dot(quantity.common, quantity.common) - dot(told, told)
-        variance += sum(dot(own, own) for own in quantity.own.values())
+        variance += sum(dot(own, own) for own in quantity.own.values()) + quantity.alone**2
         if self.solution.ground.free:
             spread = self._triangle.back_turned(self._left_open(quantity, told))
             variance += dot(spread, spread)
@@ -112,7 +137,15 @@ class Posterior:
 
     def weight(self, reading: int, other: int) -> float:
         """How the pull of one reading moves with another [1/(unit of both)]."""
-        return dot(self._open[reading], self._open[other])
+        low, high = sorted((reading, other))
+        return self._weights[high][low]
+
+    @cached_property
+    def _weights(self) -> list[list[float]]:
+        """Of each reading with itself and those before it."""
+        return [
+            [dot(one, other) for other in self._open[: i + 1]] for i, one in enumerate(self._open)
+        ]
 
     def checked(self, reading: int) -> float:
         """One over the variance of a reading against what all others foretell; 0 where none can."""

@@ -2,15 +2,18 @@
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
+from lightoff.formula.dual import Dual, slopes_of
 from lightoff.inference.algebra import Algebra, Lists
 from lightoff.inference.estimate import Estimate, Part
-from lightoff.inference.posterior import Posterior, Quantity
+from lightoff.inference.posterior import Posterior, Quantity, combined
 from lightoff.inference.solver import Readings, Solution, State, solve
+from lightoff.inference.suspects import Suspect, suspects
+from lightoff.inference.told import Told
 from lightoff.inference.visit_model import Block, VisitModel, block
 from lightoff.machine.model.rated import Rated
 from lightoff.machine.model.unknown import Unknown
@@ -20,6 +23,7 @@ MOST_STEPS = 30
 DAMPING = 1e-9  # [1] of the first step: what is known before holds it already
 STILL = 1e-3  # of an unknown's spread: a step as short as this changes nothing anybody reads
 LEAST_OWN = 0.1  # [1] of a reading's uncertainty is no other's: nothing repeats for ever
+TELLS = 0.5  # of a reading's own uncertainty: what moves it less it does not tell
 SEEN = 1e-4  # [1] of a column that must stand out of the others for its unknown to be free
 
 
@@ -47,6 +51,15 @@ class Reconciled:
         """How far the readings leave everything open."""
         return Posterior(self.solution, self.readings, self.model.error_rows, self.model.algebra)
 
+    def u_of_unknown(self, name: str) -> float:
+        """Standard uncertainty of one of the model's unknowns [its unit]."""
+        return self.posterior.u(self.model.as_quantity(name, self.solution.state))
+
+    @cached_property
+    def suspects(self) -> tuple[Suspect, ...]:
+        """The readings that do not fit, the worst first."""
+        return suspects(self.posterior)
+
     @cached_property
     def runs(self) -> tuple[str, ...]:
         """The runs that were read."""
@@ -62,22 +75,42 @@ class Reconciled:
     def _quantities(self) -> dict[str, dict[str, Quantity]]:
         return {}
 
-    def estimate(self, name: str, run: str) -> Estimate | None:
-        """A quantity with what its uncertainty is made of; None where the model has none."""
-        if run not in self.runs or name not in self.quantities(run):
+    def told(
+        self, *names: tuple[str, str], by: Callable[..., Any] = lambda value: value
+    ) -> Told | None:
+        """Something of quantities, each named with its run; None where the model has none of them.
+
+        `by` is a formula of as many numbers.
+        """
+        if not all(run in self.runs and name in self.quantities(run) for name, run in names):
             return None
-        quantity = self.quantities(run)[name]
-        return Estimate(float(quantity.value), dict(self._parts(quantity)))
+        return self.of(*(self.quantities(run)[name] for name, run in names), by=by)
+
+    def elsewhere(self, run: str, known: Mapping[str, float]) -> dict[str, Quantity]:
+        """Everything of a run on another day; `known` are unknowns that are given for it."""
+        return self.model.elsewhere(self.solution.state, run, known)
+
+    def of(self, *quantities: Quantity, by: Callable[..., Any] = lambda value: value) -> Told:
+        """A formula of quantities, with its uncertainty."""
+        values = [
+            Dual(float(each.value), [float(i == j) for j in range(len(quantities))])
+            for i, each in enumerate(quantities)
+        ]
+        found = by(*values)
+        slopes = slopes_of(found, len(quantities))
+        whole = combined(float(found), list(zip(slopes, quantities, strict=True)))
+        return Told(whole.value, self.posterior.u(whole), lambda: dict(self._parts(whole)))
 
     def _parts(self, quantity: Quantity) -> Iterator[tuple[Part, float]]:
         errors = self.posterior.errors(quantity)
         for each, size in zip(self.taken, errors.readings, strict=True):
-            yield Part("reading", each.place), size
+            yield Part("as read", each.place), size
         known = [Part("known before", each.id) for each in self.model.known]
         yield from zip((*known, *self.shared), errors.common, strict=True)
         for run, own in zip(self.runs, errors.own, strict=True):
             for unknown, size in zip(self.model.wandering, own, strict=True):
                 yield Part("from run to run", f"{unknown.id} {run}"), size
+        yield Part("another day", "unit"), quantity.alone
 
 
 def reconcile(
@@ -85,29 +118,53 @@ def reconcile(
     taken: Iterable[Taken],
     *,
     algebra: Algebra | None = None,
-    start: State | None = None,
+    near: Reconciled | None = None,
 ) -> Reconciled:
-    """The most probable unknowns, from readings in any order."""
+    """The most probable unknowns, from readings in any order.
+
+    `near` is a fit of other readings of the same machine: a start that is likely to be near. The
+    end does not hang on it.
+    """
     order = sorted(taken, key=lambda each: each.run)
     use = algebra or Lists()
     blocks = tuple(_blocks(rated, order))
     shared, errors, u = _errors(order)
     readings = Readings([each.estimate.value for each in order], u, tuple(_groups(blocks)))
     table = unknowns(rated)
-    first = VisitModel(rated, (), table, blocks, errors, use)
-    free = _free(first)
-    known = tuple(each for each in table if each not in free)
-    model = VisitModel(rated, free, known, blocks, errors, use, first.found)
+    first = VisitModel(rated, table, (), blocks, errors, use)
+    first.look_at_start(near.model if near else None)
+    model = first.freed(_free(first, u))
     solution = solve(
         model,
         readings,
-        start or model.start(),
+        _start(model, shared, near) if near else model.start(),
         apart=lambda before, after: _apart(model, before, after),
         algebra=use,
         damping=DAMPING,
         most_steps=MOST_STEPS,
     )
     return Reconciled(tuple(order), shared, model, readings, solution)
+
+
+def _start(model: VisitModel, shared: Sequence[Part], near: Reconciled) -> State:
+    """What another fit found, for all that it knows of."""
+    then, at = near.model, near.solution.state
+    values = then.values(at)
+    numbers = dict(zip((each.id for each in then.known), at.common, strict=False))
+    errors = dict(zip(near.shared, at.common[len(then.known) :], strict=True))
+    own = dict(zip(near.runs, at.own, strict=True))
+    still = (0.0,) * len(model.wandering)
+    return State(
+        free=tuple(values[each.id] for each in model.free),
+        common=(
+            *(
+                numbers.get(each.id, (values[each.id] - each.mean) / each.spread)
+                for each in model.known
+            ),
+            *(errors.get(part, 0.0) for part in shared),
+        ),
+        own=tuple(own.get(each.run, still) for each in model.blocks),
+    )
 
 
 def _apart(model: VisitModel, before: State, after: State) -> float:
@@ -149,19 +206,22 @@ def _errors(
     return shared, rows, own
 
 
-def _free(model: VisitModel) -> tuple[Unknown, ...]:
-    """The inspected unknowns that the readings can tell, one after the other as they are listed."""
-    slopes = model.slopes_at_start()
+def _free(model: VisitModel, u: Sequence[float]) -> tuple[Unknown, ...]:
+    """The inspected unknowns that the readings can tell, one after the other as they are listed.
+
+    A reading tells of an unknown whose spread moves it by no less than half its own uncertainty.
+    """
+    slopes = model.rows(model.start())
     points = [point for each in model.blocks for point in each.points]
     kept: list[Unknown] = []
     basis: list[list[float]] = []
-    for column, each in enumerate(model.known):
+    for column, each in enumerate(model.table):
         if not each.inspected:
             continue
         vector = [row[column] * each.spread for row in slopes]
         whole = sum(x * x for x in vector) ** 0.5
         told = (re.fullmatch(each.inspected, point) for point in points)
-        if not any(t and x for t, x in zip(told, vector, strict=True)):
+        if not any(t and abs(x) > TELLS * own for t, x, own in zip(told, vector, u, strict=True)):
             continue
         for other in basis:
             share = sum(x * y for x, y in zip(vector, other, strict=True))

@@ -29,13 +29,18 @@ class Suspect:
     statistic: float
 
 
+def level(readings: int) -> float:
+    """Chance that one good reading of so many is suspected [1]."""
+    return LEVEL / max(readings, 1)
+
+
 def suspects(posterior: Posterior) -> tuple[Suspect, ...]:
     """The suspects of a fit, the worst first."""
     n = len(posterior.readings.values)
     weights = [[posterior.weight(i, j) for j in range(n)] for i in range(n)]
     pull = list(posterior.solution.pull)
     checked = {i for i in range(n) if posterior.checked(i) > 0}
-    limit = critical(LEVEL / max(n, 1))
+    limit = critical(level(n))
     found: list[Suspect] = []
     while checked and len(found) < MOST:
         size = {i: abs(pull[i]) / weights[i][i] ** 0.5 for i in checked if weights[i][i] > 0}

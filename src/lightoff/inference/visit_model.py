@@ -1,23 +1,31 @@
 """A machine and its runs as a model for the solver: unknowns scaled, readings in their rows."""
 
-from collections.abc import Sequence
+import math
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
+from typing import NamedTuple
 
 from lightoff.inference.algebra import Algebra, Matrix
 from lightoff.inference.posterior import Quantity
 from lightoff.inference.solver import Slopes, State
 from lightoff.machine.model.case import Case, case_of
-from lightoff.machine.model.points import TOPICS, Topics, resting_points, running_points, topic_of
+from lightoff.machine.model.points import TOPICS, Topics, topic_of
 from lightoff.machine.model.predict import balanced
 from lightoff.machine.model.rated import Rated
-from lightoff.machine.model.running import Running
-from lightoff.machine.model.slopes import resting_slopes, running_slopes
+from lightoff.machine.model.slopes import (
+    Moves,
+    Moving,
+    nearly_balanced,
+    resting_moves,
+    running_moves,
+)
 from lightoff.machine.model.unknown import Unknown
 from lightoff.machine.model.unknowns import CORRELATED
 from lightoff.machine.runs import fan_runs
 
 Values = dict[str, float]
+Look = Moving | dict[str, Moves]  # a run as the fit sees it: with the fan on, or off
 
 
 @dataclass(frozen=True)
@@ -36,41 +44,73 @@ def block(rated: Rated, run: str, points: Sequence[str]) -> Block:
     return Block(run, tuple(points), case, frozenset(t for t in map(topic_of, points) if t))
 
 
+class Seen(NamedTuple):
+    """Every run as the fit saw it at a state, and the points it looks at."""
+
+    state: State
+    looks: list[Look]
+    moves: list[Moves]
+
+
 @dataclass
 class VisitModel:
     """What the solver asks of a machine in a number of runs.
 
-    `free` are the unknowns of which nothing is known, `known` the others; each of both may wander
-    from run to run. `error_rows` are the readings' shared errors, one row a reading: their unknowns
-    stand behind the known ones. `found` keeps each run's balance, as a start for the next.
+    Of the `free` unknowns nothing is known, of all others of the `table` something is; each may
+    wander from run to run. `error_rows` are the readings' shared errors, one row a reading: their
+    unknowns stand behind the known ones. `seen` keeps the last states asked for: the next is near;
+    `at_start` each run where everything is as expected.
     """
 
     rated: Rated
+    table: tuple[Unknown, ...]
     free: tuple[Unknown, ...]
-    known: tuple[Unknown, ...]
     blocks: tuple[Block, ...]
     error_rows: Sequence[Sequence[float]]
     algebra: Algebra
-    found: dict[str, Running] = field(default_factory=dict)
+    seen: list[Seen] = field(default_factory=list)
+    at_start: dict[str, Look] = field(default_factory=dict)
+
+    @cached_property
+    def known(self) -> tuple[Unknown, ...]:
+        free = {each.id for each in self.free}
+        return tuple(each for each in self.table if each.id not in free)
+
+    @cached_property
+    def wandering(self) -> tuple[Unknown, ...]:
+        """Those that move from run to run."""
+        return tuple(each for each in self.table if each.wander)
 
     @cached_property
     def _errors(self) -> Matrix:
         return self.algebra.matrix(self.error_rows)
 
-    @property
-    def unknowns(self) -> tuple[Unknown, ...]:
-        return self.free + self.known
-
-    @property
-    def wandering(self) -> tuple[Unknown, ...]:
-        """Those of them that move from run to run."""
-        return tuple(each for each in self.unknowns if each.wander)
+    @cached_property
+    def _columns(self) -> Mapping[str, int]:
+        return {each.id: column for column, each in enumerate(self.table)}
 
     def start(self) -> State:
         """Where everything is as expected."""
         none = (0.0,) * (len(self.known) + len(self.error_rows[0]))
         own = tuple((0.0,) * len(self.wandering) for _ in self.blocks)
         return State(tuple(each.mean for each in self.free), none, own)
+
+    def look_at_start(self, other: "VisitModel | None" = None) -> None:
+        """See where everything is as expected; what another model saw there is not asked again."""
+        known = {} if other is None else other.at_start
+        for each in self.blocks:
+            if each.run not in known:
+                near = next(filter(_runs, known.values()), None)
+                known[each.run] = self._look(each, self.values(self.start()), near)
+        self.at_start = known
+        self._see(self.start(), [known[each.run] for each in self.blocks])
+
+    def freed(self, free: tuple[Unknown, ...]) -> "VisitModel":
+        """The same with other unknowns free, already looked at where everything is as expected."""
+        model = VisitModel(self.rated, self.table, free, self.blocks, self.error_rows, self.algebra)
+        model.seen = [each._replace(state=model.start()) for each in self.seen]
+        model.at_start = self.at_start
+        return model
 
     def values(self, state: State) -> Values:
         """Every unknown [SI], apart from what it wanders."""
@@ -80,93 +120,131 @@ class VisitModel:
             found[each.id] = each.mean + each.spread * _together(each.id, scaled)
         return found
 
-    def values_in(self, state: State, place: int) -> Values:
+    def values_in(self, state: State, place: int, values: Values | None = None) -> Values:
         """Every unknown [SI] as it was in one of the runs."""
-        found = self.values(state)
+        found = dict(self.values(state) if values is None else values)
         for each, own in zip(self.wandering, state.own[place], strict=True):
             found[each.id] += each.wander * own
         return found
 
     def shown(self, state: State) -> list[float]:
         """Each point of each run, with the readings' shared errors."""
-        plain = [
-            value
-            for place, each in enumerate(self.blocks)
-            for value in self._shown(each, self.values_in(state, place))
-        ]
+        plain = [moves.value for moves in self._moves(state)]
         errors = self.algebra.times(self._errors, state.common[len(self.known) :])
         return [h + e for h, e in zip(plain, errors, strict=True)]
-
-    def _shown(self, of: Block, values: Values) -> list[float]:
-        if of.case is None:
-            points = resting_points(self.rated, values)
-        else:
-            before = self.found.get(of.run)
-            found = balanced(self.rated, values, of.case, before.state if before else None)
-            self.found[of.run] = found
-            points = running_points(self.rated, values, of.case, found, of.topics)
-        return [points[point] for point in of.points]
 
     def slopes(self, state: State) -> Slopes:
         """How each reading moves with each unknown, in the solver's scales."""
         free, common, own = [], [], []
-        for place, each in enumerate(self.blocks):
-            for row in self.slopes_of(each, self.values_in(state, place)):
-                of_free, of_known = row[: len(self.free)], row[len(self.free) :]
-                free.append(of_free)
-                common.append(self.scaled(of_known))
-                own.append(self._own(row))
-        whole = [[*a, *b] for a, b in zip(common, self.error_rows, strict=True)]
+        for moves, errors in zip(self._moves(state), self.error_rows, strict=True):
+            free.append(self._free(moves.slopes))
+            common.append([*self._scaled(moves.slopes), *errors])
+            own.append(self._own(moves.slopes))
         use = self.algebra
-        return Slopes(use.matrix(free), use.matrix(whole), use.matrix(own))
+        return Slopes(use.matrix(free), use.matrix(common), use.matrix(own))
 
-    def slopes_at_start(self) -> list[list[float]]:
-        """How each reading moves with each unknown [SI] where everything is as expected."""
-        state = self.start()
-        self.shown(state)
-        return [
-            row
-            for place, each in enumerate(self.blocks)
-            for row in self.slopes_of(each, self.values_in(state, place))
-        ]
-
-    def slopes_of(self, of: Block, values: Values) -> list[list[float]]:
-        """How each point of a run moves with each unknown [SI]."""
-        if of.case is None:
-            return resting_slopes(self.rated, values, self.unknowns, of.points)
-        found = self.found[of.run]
-        return running_slopes(
-            self.rated, values, of.case, found, self.unknowns, of.points, of.topics
-        )
+    def rows(self, state: State) -> list[list[float]]:
+        """How each reading moves with each unknown of the table [SI]."""
+        return [moves.slopes for moves in self._moves(state)]
 
     def quantities(self, state: State, run: str) -> dict[str, Quantity]:
         """Every point and derived quantity of a run the fit looked at."""
         place = next(i for i, each in enumerate(self.blocks) if each.run == run)
-        values = self.values_in(state, place)
-        case = self.blocks[place].case
-        if case is None:
-            shown = resting_points(self.rated, values)
-        else:
-            shown = running_points(self.rated, values, case, self.found[run])
-        of = Block(run, tuple(shown), case, TOPICS)
-        none = [0.0] * len(self.error_rows[0])
+        look = self._seen(state).looks[place]
+        everything = look.shown(TOPICS) if isinstance(look, Moving) else look
         return {
             point: Quantity(
-                value=shown[point],
-                free=row[: len(self.free)],
-                common=[*self.scaled(row[len(self.free) :]), *none],
-                own={place: self._own(row)},
+                value=moves.value,
+                free=self._free(moves.slopes),
+                common=self._common(moves.slopes),
+                own={place: self._own(moves.slopes)},
             )
-            for point, row in zip(of.points, self.slopes_of(of, values), strict=True)
+            for point, moves in everything.items()
         }
+
+    def elsewhere(self, state: State, run: str, known: Mapping[str, float]) -> dict[str, Quantity]:
+        """Every point and derived quantity of any run with the fan on, on another day.
+
+        `known` are unknowns that are given for it. What wanders from run to run has wandered once
+        more. Raises `NoBalanceError` where the machine cannot work there.
+        """
+        values = {**self.values(state), **known}
+        case = case_of(self.rated.machine, run)
+        there = balanced(self.rated, values, case).state
+        moving = running_moves(self.rated, values, case, there, self.table)
+        return {
+            point: Quantity(
+                moves.value, self._free(row), self._common(row), alone=math.hypot(*self._own(row))
+            )
+            for point, moves in moving.shown(TOPICS).items()
+            for row in [self._but(moves.slopes, known)]
+        }
+
+    def _but(self, row: Sequence[float], known: Mapping[str, float]) -> list[float]:
+        """A row without the slopes of what is known."""
+        return [0.0 if u.id in known else s for s, u in zip(row, self.table, strict=True)]
+
+    def as_quantity(self, name: str, state: State) -> Quantity:
+        """One of the unknowns itself."""
+        row = [float(each.id == name) for each in self.table]
+        return Quantity(self.values(state)[name], self._free(row), self._common(row))
+
+    def _moves(self, state: State) -> list[Moves]:
+        """Each point the fit looks at, with its slopes."""
+        return self._seen(state).moves
+
+    def _seen(self, state: State) -> Seen:
+        """Every run at a state; the last two states are remembered."""
+        for each in self.seen:
+            if each.state == state:
+                return each
+        before = {b.run: look for b, look in zip(self.blocks, self.seen[-1].looks, strict=True)}
+        values = self.values(state)
+        return self._see(
+            state,
+            [
+                self._look(each, self.values_in(state, place, values), before[each.run])
+                for place, each in enumerate(self.blocks)
+            ],
+        )
+
+    def _see(self, state: State, looks: list[Look]) -> Seen:
+        moves: list[Moves] = []
+        for each, look in zip(self.blocks, looks, strict=True):
+            shown = look.shown(each.topics) if isinstance(look, Moving) else look
+            moves += [shown[point] for point in each.points]
+        self.seen = [*self.seen[-1:], Seen(state, looks, moves)]
+        return self.seen[-1]
+
+    def _look(self, of: Block, values: Values, near: Look | None) -> Look:
+        """A run; where one that was looked at before is near, that tells its balance."""
+        if of.case is None:
+            return resting_moves(self.rated, values, self.table)
+        start = None
+        if isinstance(near, Moving):
+            start = near.state
+            if near.case == of.case:
+                state = near.foretold(values)
+                found = nearly_balanced(self.rated, values, of.case, state, self.table)
+                if found is not None:
+                    return found
+        state = balanced(self.rated, values, of.case, start).state
+        return running_moves(self.rated, values, of.case, state, self.table)
+
+    def _free(self, row: Sequence[float]) -> list[float]:
+        return [row[self._columns[each.id]] for each in self.free]
+
+    def _common(self, row: Sequence[float]) -> list[float]:
+        """Slopes by all that is common; a quantity has no error of a gauge."""
+        return [*self._scaled(row), *[0.0] * len(self.error_rows[0])]
 
     def _own(self, row: Sequence[float]) -> list[float]:
         """Slopes by what each unknown wanders in a run."""
-        return [s * u.wander for s, u in zip(row, self.unknowns, strict=True) if u.wander]
+        return [s * u.wander for s, u in zip(row, self.table, strict=True) if u.wander]
 
-    def scaled(self, slopes: Sequence[float]) -> list[float]:
+    def _scaled(self, row: Sequence[float]) -> list[float]:
         """Slopes by the known unknowns, by their standard normal numbers instead."""
-        by = {u.id: s * u.spread for s, u in zip(slopes, self.known, strict=True)}
+        by = {each.id: row[self._columns[each.id]] * each.spread for each in self.known}
         for each, (other, correlation) in CORRELATED.items():
             if each in by and other in by:
                 by[other] += correlation * by[each]
@@ -182,3 +260,7 @@ def _together(name: str, scaled: dict[str, float]) -> float:
     if other not in scaled:
         return scaled[name]
     return correlation * scaled[other] + float((1 - correlation**2) ** 0.5) * scaled[name]
+
+
+def _runs(look: Look) -> bool:
+    return isinstance(look, Moving)

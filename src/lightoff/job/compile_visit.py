@@ -75,6 +75,7 @@ def _readings(readings: Sequence[Reading], place: str, zone: tzinfo) -> Iterator
             at=_aware(reading.at, zone),
             value=None if value is None else value.value,
             standard=value is not None and value.unit == "scfm",
+            step=0.0 if value is None else value.step,
             traverse=None if traverse is None else _traverse(traverse),
         )
 

@@ -2,6 +2,7 @@
 
 from lightoff.judgement.answer import Assessment, DerivedRow, PointRow, Row, Verdict
 from lightoff.judgement.assess import ENGINE, assess
+from lightoff.judgement.fits import Fits, quick_fits
 from lightoff.judgement.message import Message, Remark
 from lightoff.judgement.targets import TARGET_KINDS
 
@@ -10,10 +11,12 @@ __all__ = [
     "TARGET_KINDS",
     "Assessment",
     "DerivedRow",
+    "Fits",
     "Message",
     "PointRow",
     "Remark",
     "Row",
     "Verdict",
     "assess",
+    "quick_fits",
 ]

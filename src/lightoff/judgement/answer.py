@@ -7,7 +7,7 @@ from dataclasses import asdict, dataclass, replace
 from typing import Any, Literal
 
 from lightoff.inference.conformity import Acceptance, Decision
-from lightoff.inference.estimate import Estimate
+from lightoff.inference.told import Uncertain
 from lightoff.judgement.message import Message, Remark
 from lightoff.judgement.target import LimitFrom
 from lightoff.machine.visit import Severity
@@ -28,7 +28,8 @@ class BudgetLine:
 class Row:
     """One target in one run.
 
-    `kind` is the quantity of its numbers; `required` whether this visit's purpose asks for it;
+    `measured` is what its own readings say, `estimate` what the decision was taken on; `kind` is
+    the quantity of its numbers; `required` whether this visit's purpose asks for it;
     `unchecked` that nothing else stands behind it.
     """
 
@@ -36,6 +37,7 @@ class Row:
     point: str | None = None
     run: str | None = None
     decision: Decision
+    measured: float | None = None
     estimate: float | None = None
     standard_uncertainty: float | None = None
     lower: float | None = None
@@ -68,25 +70,29 @@ class Judged:
     remark: Remark | None = None
 
 
-def with_estimate(row: Row, found: Estimate | None) -> Row:
+def with_estimate(row: Row, found: Uncertain | None, *, budgets: bool = True) -> Row:
     """The row with what was found, its uncertainty, and what that is made of."""
     if found is None:
         return row
+    parts = found.budget() if budgets else ()
     return replace(
         row,
         estimate=found.value,
         standard_uncertainty=found.u,
-        budget=tuple(BudgetLine(part.cause, part.of, size) for part, size in found.budget()),
+        budget=tuple(BudgetLine(part.cause, part.of, size) for part, size in parts),
     )
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class PointRow:
-    """One point in one run that was read."""
+    """One point in one run that was read, by itself and by all readings together.
+
+    `foretold` is what all other readings say of it. `read` is False where only they do.
+    """
 
     id: str
     run: str
-    measured: float | None
+    measured: float | None = None
     estimate: float | None = None
     standard_uncertainty: float | None = None
     predicted_before: float | None = None
@@ -95,8 +101,10 @@ class PointRow:
     detectable_bias: float | None = None
     checked_by: tuple[str, ...] | None = None
     suspect: bool | None = None
+    foretold: float | None = None
     measured_uncertainty: float | None = None
     stale: bool = False
+    read: bool = True
 
 
 @dataclass(frozen=True)
@@ -107,6 +115,33 @@ class DerivedRow:
     run: str
     estimate: float
     standard_uncertainty: float
+
+
+@dataclass(frozen=True)
+class UnknownRow:
+    """One unknown of the machine, before and after [SI].
+
+    `prior_sigma` is None where a start-up inspects it: nothing but the readings speaks then.
+    """
+
+    id: str
+    prior: float
+    prior_sigma: float | None
+    estimate: float
+    standard_uncertainty: float
+    origin: str
+    source: str
+
+
+@dataclass(frozen=True)
+class Fit:
+    """How well one machine explains all readings."""
+
+    chi_square: float
+    degrees_of_freedom: int
+    p_value: float
+    iterations: int
+    converged: bool
 
 
 @dataclass(frozen=True)
@@ -123,8 +158,8 @@ class Assessment:
     points: tuple[PointRow, ...]
     as_found: tuple[Row, ...]
     derived: tuple[DerivedRow, ...]
-    unknowns: None = None
-    fit: None = None
+    unknowns: tuple[UnknownRow, ...] | None = None
+    fit: Fit | None = None
     causes: None = None
     next: None = None
     advice: None = None

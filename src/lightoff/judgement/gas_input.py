@@ -179,19 +179,25 @@ def manifolds_in_window(evidence: Evidence, furnace: int, run: str) -> bool:
 
 def turndown(evidence: Evidence, furnace: int, low_run: str) -> Estimate | Missing:
     """Input at high fire over input at low fire, by the root of the manifold pressures [1]."""
-    high = [run for run in ("high", f"high.{furnace}") if _all_manifolds(evidence, furnace, run)]
+    high = high_fire_read(evidence, furnace)
     trains = range(1, len(evidence.machine.furnace(furnace).trains) + 1)
-    if not high or not _all_manifolds(evidence, furnace, low_run):
+    if high is None or not _all_manifolds(evidence, furnace, low_run):
         return Missing(tuple(f"train.{furnace}.{m}.manifold" for m in trains))
     shares = [train.share for train in evidence.machine.furnace(furnace).trains]
     pressures = [
         read
-        for run in (high[-1], low_run)
+        for run in (high, low_run)
         for m in trains
         if (read := evidence.get(f"train.{furnace}.{m}.manifold", run)) is not None
     ]
     n = len(shares)
     return combine(lambda *p: root_turndown(shares, list(p[:n]), list(p[n:])), *pressures)
+
+
+def high_fire_read(evidence: Evidence, furnace: int) -> str | None:
+    """The run at high fire in which every manifold of a furnace was read; alone where both were."""
+    there = [run for run in ("high", f"high.{furnace}") if _all_manifolds(evidence, furnace, run)]
+    return there[-1] if there else None
 
 
 def _all_manifolds(evidence: Evidence, furnace: int, run: str) -> bool:

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from lightoff.inference.conformity import probability_within
 from lightoff.inference.estimate import Estimate, NoSuchStateError
+from lightoff.inference.told import Told
 from lightoff.judgement.answer import Judged, Row, with_estimate
 from lightoff.judgement.evidence import Evidence, Missing
 from lightoff.judgement.limits import allowed
@@ -12,40 +13,52 @@ from lightoff.judgement.message import message
 from lightoff.judgement.rulings import rule
 from lightoff.judgement.target import Bounds, Case, Instance, Target
 from lightoff.judgement.targets import TARGETS
+from lightoff.judgement.together import Together
 
 
-def judged_rows(evidence: Evidence) -> list[Judged]:
+def judged_rows(
+    evidence: Evidence, together: Together | None, *, budgets: bool = True
+) -> list[Judged]:
     """Rows for everything read, and one for each thing that was not."""
     return [
-        judged
+        judge_case(target, case, budgets=budgets)
         for target in TARGETS
         for instance in target.instances(evidence.machine)
-        for judged in _instance_rows(target, instance, evidence)
+        for case in _cases(target, instance, evidence, together)
     ]
 
 
-def _instance_rows(target: Target, instance: Instance, evidence: Evidence) -> Iterator[Judged]:
+def _cases(
+    target: Target, instance: Instance, evidence: Evidence, together: Together | None
+) -> Iterator[Case]:
+    """A case in each run in which something was read; one where nothing was."""
+    if instance.foretold:
+        yield Case(evidence.machine, instance, instance.runs[0], evidence, together)
+        return
     read = [run for run in instance.runs if any(evidence.has(need, run) for need in instance.needs)]
-    for run in read:
-        yield judge_case(target, Case(evidence.machine, instance, run, evidence))
-    if not read and target.wanted(evidence.machine, instance):
-        yield judge_case(target, Case(evidence.machine, instance, instance.runs[0], evidence))
+    missed = instance.runs[:1] if target.wanted(evidence.machine, instance) else ()
+    for run in read or missed:
+        yield Case(evidence.machine, instance, run, evidence, together)
 
 
-def judge_case(target: Target, case: Case) -> Judged:
+def judge_case(target: Target, case: Case, *, budgets: bool = True) -> Judged:
     """One target in one run."""
     evidence = case.evidence
     limit = allowed(target, case)
     stale = any(evidence.stale(need, case.run) for need in case.instance.needs)
     found = series(target, case)
     if isinstance(found, Missing) and stale:
-        case = Case(case.machine, case.instance, case.run, evidence.with_stale())
+        case = replace(case, evidence=evidence.with_stale(), together=None)
         found = series(target, case)
     if limit.bounds is None:
         return Judged(_find_it(target, case, found, stale), limit.remark)
+    told = target.told(case)
     if isinstance(found, Missing):
-        return Judged(_not_measured(target, case, limit.bounds, found, stale), limit.remark)
-    return Judged(_decided(target, case, limit.bounds, found, stale), limit.remark)
+        if told is None or not _by_model(target, case):
+            return Judged(_not_measured(target, case, limit.bounds, found, stale), limit.remark)
+        found = []
+    row = _decided(target, case, limit.bounds, found, told, budgets, stale=stale)
+    return Judged(row, limit.remark)
 
 
 def series(target: Target, case: Case) -> list[Estimate] | Missing:
@@ -57,7 +70,7 @@ def series(target: Target, case: Case) -> list[Estimate] | Missing:
         return [last]
     earlier = []
     for reading in case.evidence.moments(case.instance.needs, case.run)[:-1]:
-        then = Case(case.machine, case.instance, case.run, case.evidence.when(reading))
+        then = replace(case, evidence=case.evidence.when(reading))
         estimate = reckoned(target.estimate, then)
         if isinstance(estimate, Estimate):
             earlier.append(estimate)
@@ -81,11 +94,31 @@ def _distinct(earlier: list[Estimate], last: Estimate) -> list[Estimate]:
     return kept
 
 
-def _decided(target: Target, case: Case, bounds: Bounds, found: list[Estimate], stale: bool) -> Row:
-    ruling, last = rule(target, case, bounds, found), found[-1]
+def _by_model(target: Target, case: Case) -> bool:
+    """Whether the model may speak alone: a reading of the day stands behind it."""
+    evidence, instance = case.evidence, case.instance
+    return target.by_model and any(
+        evidence.readings(point, run)
+        for run, point in evidence.history.state(evidence.state)
+        if point in instance.needs and (instance.foretold or run == case.run)
+    )
+
+
+def _decided(
+    target: Target,
+    case: Case,
+    bounds: Bounds,
+    found: list[Estimate],
+    told: Told | None,
+    budgets: bool,
+    *,
+    stale: bool,
+) -> Row:
+    ruling, last = rule(target, case, bounds, found, told)
     return replace(
-        with_estimate(_blank(target, case, bounds, stale), last),
+        with_estimate(_blank(target, case, bounds, stale), last, budgets=budgets),
         decision=ruling.decision,
+        measured=found[-1].value if found else None,
         probability=probability_within(last.value, last.u, bounds.lower, bounds.upper),
         rule=ruling.rule,
         why=ruling.why,

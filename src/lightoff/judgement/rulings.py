@@ -1,14 +1,37 @@
-"""The usual rule: guarded for what must stop, simple where the gauge is fine enough."""
+"""The decision: guarded for what must stop, simple where the uncertainty is small enough.
 
-from lightoff.inference.conformity import acceptance, decide, decide_stop
+Taken on what all readings together say. A reading past a limit that must stop stands by itself,
+and a reading that does not fit may only take a certainty away, never give one.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from lightoff.inference.conformity import acceptance, decide, decide_stop, within
 from lightoff.inference.estimate import Estimate
+from lightoff.inference.told import Told, Uncertain
 from lightoff.judgement.message import Message, message
 from lightoff.judgement.target import Bounds, Case, Ruling, Target
 from lightoff.machine.visit import Rule
 
 
-def rule(target: Target, case: Case, bounds: Bounds, found: list[Estimate]) -> Ruling:
-    """The decision on the estimates found, in time; the last is what stands."""
+def rule(
+    target: Target, case: Case, bounds: Bounds, found: Sequence[Estimate], told: Told | None
+) -> tuple[Ruling, Uncertain]:
+    """The decision, and what it was taken on.
+
+    `found` is what the target's own readings say, in time; the last is what stands. `told` is what
+    all readings together say of it.
+    """
+    if told is None or (target.severity == "stop" and _was_past(bounds, found)):
+        return _ruled(target, case, bounds, found), found[-1]
+    ruling = _ruled(target, case, bounds, [*found[:-1], told])
+    if ruling.decision == "conforms" and _suspected(case):
+        ruling = replace(ruling, decision="undecided", why=message("suspected"))
+    return ruling, told
+
+
+def _ruled(target: Target, case: Case, bounds: Bounds, found: Sequence[Uncertain]) -> Ruling:
     if target.judge is not None:
         own = target.judge(case, bounds, found)
         if own is not None:
@@ -18,7 +41,20 @@ def rule(target: Target, case: Case, bounds: Bounds, found: list[Estimate]) -> R
     return _usual(bounds, found[-1], case.evidence.visit.rule)
 
 
-def _stop(bounds: Bounds, found: list[Estimate]) -> Ruling:
+def _was_past(bounds: Bounds, found: Sequence[Estimate]) -> bool:
+    """Whether any reading by itself was past the limit."""
+    return not all(within(each.value, bounds.lower, bounds.upper) for each in found)
+
+
+def _suspected(case: Case) -> bool:
+    """Whether a reading it rests on does not fit the others."""
+    if case.together is None:
+        return False
+    rests_on = case.evidence.moments(case.instance.needs, case.run)
+    return any(reading.place in case.together.suspected for reading in rests_on)
+
+
+def _stop(bounds: Bounds, found: Sequence[Uncertain]) -> Ruling:
     series = [(each.value, each.u) for each in found]
     decision, stood = decide_stop(series, bounds.lower, bounds.upper)
     if stood and decision == "undecided":
@@ -26,7 +62,7 @@ def _stop(bounds: Bounds, found: list[Estimate]) -> Ruling:
     return Ruling(decision, "guarded", _why(decision, bounds, found[-1]))
 
 
-def _usual(bounds: Bounds, estimate: Estimate, setting: Rule) -> Ruling:
+def _usual(bounds: Bounds, estimate: Uncertain, setting: Rule) -> Ruling:
     how = acceptance(estimate.expanded, bounds.lower, bounds.upper)
     if setting != "default":
         how = setting
@@ -34,7 +70,7 @@ def _usual(bounds: Bounds, estimate: Estimate, setting: Rule) -> Ruling:
     return Ruling(decision, how, _why(decision, bounds, estimate))
 
 
-def _why(decision: str, bounds: Bounds, estimate: Estimate) -> Message:
+def _why(decision: str, bounds: Bounds, estimate: Uncertain) -> Message:
     """Which limit, and by how much [SI]."""
     if decision == "conforms":
         return message("within")

@@ -1,13 +1,15 @@
 """What a target is: what it applies to, what is allowed, what was found, how it is decided."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Any, Literal
 
 from lightoff.inference.conformity import Acceptance, Decision
 from lightoff.inference.estimate import Estimate
+from lightoff.inference.told import Told, Uncertain
 from lightoff.judgement.evidence import Evidence, Missing
 from lightoff.judgement.message import Message
+from lightoff.judgement.together import Together, itself
 from lightoff.machine import Machine
 from lightoff.machine.visit import Severity
 
@@ -33,7 +35,8 @@ class Instance:
     """One thing a target applies to.
 
     `point` is what its rows name; `runs` those it is judged in, the first being where it is missed;
-    `needs` the points whose reading makes a row.
+    `needs` the points whose reading makes a row. `foretold`: no reading can be taken in its run, a
+    reading in any other makes a row.
     """
 
     point: str
@@ -41,6 +44,7 @@ class Instance:
     needs: tuple[str, ...]
     furnace: int | None = None
     train: int | None = None
+    foretold: bool = False
 
 
 @dataclass(frozen=True)
@@ -51,10 +55,17 @@ class Case:
     instance: Instance
     run: str
     evidence: Evidence
+    together: Together | None = None
 
     @property
     def furnace(self) -> int:
         return self.instance.furnace or 1
+
+    def told(self, *names: str, by: Callable[..., Any] = itself) -> Told | None:
+        """What all readings together say of something in this run; None where they say nothing."""
+        if self.together is None:
+            return None
+        return self.together.told(*((name, self.run) for name in names), by=by)
 
 
 @dataclass(frozen=True)
@@ -67,15 +78,26 @@ class Ruling:
     unchecked: bool = False
 
 
-Judge = Callable[[Case, Bounds, list[Estimate]], Ruling | None]
+Judge = Callable[[Case, Bounds, Sequence[Uncertain]], Ruling | None]
+
+
+def by_name(case: Case) -> Told | None:
+    """What all readings together say of the point itself."""
+    return case.told(case.instance.point)
+
+
+def of_its_own(_: Case) -> None:
+    """Nothing: what is judged is what was read, and no other reading has a say in it."""
 
 
 @dataclass(frozen=True)
 class Target:
     """One row of the trade's table. A new target is one of these, in the file of its topic.
 
-    `estimate` says what was found in a case, `bounds` what is allowed (None where only the maker
-    could say, and does not). `judge` replaces the usual rule where it returns a ruling.
+    `estimate` says what its own readings found in a case, `told` what all readings together say of
+    the same; `bounds` what is allowed (None where only the maker could say, and does not). `judge`
+    replaces the usual rule where it returns a ruling. Where `by_model`, what all readings say is
+    enough, once any point it needs was read.
     """
 
     id: str
@@ -84,8 +106,10 @@ class Target:
     instances: Callable[[Machine], Iterator[Instance]]
     estimate: Callable[[Case], Estimate | Missing]
     bounds: Callable[[Case], Bounds | None]
+    told: Callable[[Case], Told | None] = by_name
     caution: str | None = None
     judge: Judge | None = None
+    by_model: bool = False
     wanted: Callable[[Machine, Instance], bool] = field(default=lambda _machine, _instance: True)
 
 

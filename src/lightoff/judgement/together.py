@@ -1,32 +1,34 @@
 """All readings of one state put to the model together, and what it says of anything."""
 
-from collections.abc import Iterator
+import math
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
 
 from lightoff.inference.estimate import Estimate, NoSuchStateError, with_part
-from lightoff.inference.reconcile import Reconciled, Taken, reconcile
+from lightoff.inference.posterior import Quantity
+from lightoff.inference.reconcile import Reconciled, Taken
+from lightoff.inference.told import Told
 from lightoff.judgement.airside import AIRFLOW_POINTS, measured_airflow
 from lightoff.judgement.evidence import Evidence
+from lightoff.judgement.fits import Fits
 from lightoff.judgement.gas_input import turned
-from lightoff.machine import fan_runs, firing, kind_of
+from lightoff.judgement.written import read_by_eye, rounding
+from lightoff.machine import fan_runs, firing, points
 from lightoff.machine.model.points import shows_at_rest, topic_of
-from lightoff.machine.model.rated import rate
+from lightoff.machine.model.predict import Condition, predict
 from lightoff.machine.visit import Reading
 
 AGAIN = 0.015  # [1] from one start to the next: manifold, supply, volts; engineering judgement
 AGAIN_KELVIN = 1.0  # [K] the same of a temperature
-# how people read: a share of the value, and an amount [SI]; engineering judgement
-BY_EYE: dict[str, tuple[float, float]] = {
-    "pressure": (0.01, 2.5),  # a needle or a flickering digit, rounded to 0.02 or 0.05 in. w.c.
-    "rotational speed": (0.003, 1.5),  # rounded to five
-    "temperature": (0.0, 0.3),  # whole degrees
-    "voltage": (0.003, 0.0),
-    "current": (0.01, 0.0),
-    "time": (0.002, 0.0),
-    "frequency": (0.0, 0.15),
-    "fraction": (0.02, 0.001),  # of flue gas that is not the same all over the flue
-}
+WEATHER = ("air.barometer", "air.outdoor.db", "air.outdoor.rh", "air.return.db")
 ONE_DIAL = 1.0  # [m3] of a meter whose dial only its readings tell
+
+
+def itself(value: Any) -> Any:
+    """The formula of a quantity by itself."""
+    return value
 
 
 @dataclass(frozen=True)
@@ -36,26 +38,101 @@ class Together:
     evidence: Evidence
     found: Reconciled
 
-    def estimate(self, name: str, run: str) -> Estimate | None:
-        """A point or derived quantity in a run, read or not; None where the model has none."""
-        return self.found.estimate(name, run)
+    def told(self, *names: tuple[str, str], by: Callable[..., Any] = itself) -> Told | None:
+        """Points or derived quantities in their runs, read or not, by a formula of them.
+
+        None where the model says nothing, or nothing that is a number.
+        """
+        if by is itself and names in self._told:
+            return self._told[names]
+        told = self._worked_out(names, by)
+        if by is itself:
+            self._told[names] = told
+        return told
+
+    @cached_property
+    def _told(self) -> dict[tuple[tuple[str, str], ...], Told | None]:
+        """What was told before."""
+        return {}
+
+    def _worked_out(
+        self, names: tuple[tuple[str, str], ...], by: Callable[..., Any]
+    ) -> Told | None:
+        try:
+            told = self.found.told(*names, by=by)
+        except (ArithmeticError, TypeError, ValueError):  # a root of less than nothing
+            return None
+        return told if told is not None and math.isfinite(told.value * told.u) else None
+
+    def on_a_day(self, name: str, run: str, outdoor: float) -> Told | None:
+        """Something in a run on a day of that outdoor temperature [K], the machine as it is."""
+        there = self._on_a_day(run, outdoor)
+        return self.found.of(there[name]) if name in there else None
+
+    def _on_a_day(self, run: str, outdoor: float) -> dict[str, Quantity]:
+        if (run, outdoor) not in self._days:
+            try:
+                there = self.found.elsewhere(run, {"air.outdoor.db": outdoor})
+            except (ArithmeticError, TypeError, ValueError):  # the machine cannot work there
+                there = {}
+            self._days[run, outdoor] = there
+        return self._days[run, outdoor]
+
+    @cached_property
+    def _days(self) -> dict[tuple[str, float], dict[str, Quantity]]:
+        return {}
+
+    def point_of(self, taken: Taken) -> str:
+        """The point that was read, which the model may know by another name."""
+        return self._points[taken.place]
+
+    @cached_property
+    def _points(self) -> dict[str, str]:
+        return {each.place: each.point for each in self.evidence.visit.readings}
+
+    def turns(self, point: str, run: str) -> float:
+        """How many turns of the site's dial the last reading of the meter took; else one."""
+        last = self.evidence.readings(point, run)[-1:] if point == "gas.meter.seconds" else ()
+        volumes = [turned(self.evidence, each) for each in last]
+        return sum(volume / _dial(self.evidence) for volume in volumes if volume) or 1.0
+
+    def foreseen(self, run: str) -> dict[str, float]:
+        """What each point should show in a run, in the weather of the day and else as usual."""
+        values = {each.id: each.mean for each in self.found.model.table}
+        now = self.found.model.values(self.found.solution.state)
+        today = {name: value for name, value in now.items() if name in WEATHER}
+        shown = predict(self.found.model.rated, {**values, **today}, Condition(run)).shown
+        return {name: float(value) for name, value in shown.items()}
+
+    @cached_property
+    def suspected(self) -> frozenset[str]:
+        """The places of the readings that do not fit."""
+        taken = self.found.taken
+        return frozenset(taken[i].place for each in self.found.suspects for i in each.readings)
 
 
-def together(evidence: Evidence) -> Together | None:
-    """The model as these readings leave it; None where they describe no machine."""
-    taken = list(_taken(evidence))
+def together(
+    evidence: Evidence, without: frozenset[str] = frozenset(), fits: Fits | None = None
+) -> Together | None:
+    """The model as these readings leave it; None where they describe no machine.
+
+    `without` are the places of readings that stay out of it, `fits` what was fitted before.
+    """
+    taken = [each for each in _taken(evidence) if each.place not in without]
     if not taken:
         return None
     try:
-        return Together(evidence, reconcile(rate(evidence.machine), taken))
+        return Together(evidence, (fits or Fits()).fit(evidence.machine, taken))
     except ArithmeticError:
         return None
 
 
 def _taken(evidence: Evidence) -> Iterator[Taken]:
     """Every reading the model knows, as it knows it."""
+    here = {point.id for point in points(evidence.machine)}
+    steps = rounding(evidence.visit.readings)
     for run, point in evidence.history.state(evidence.state):
-        if not _is_known(evidence, point, run):
+        if point not in here or not _is_known(evidence, point, run):
             continue
         readings = [each for each in evidence.readings(point, run) if each.main_fan]
         places = {each.position for each in readings}
@@ -65,7 +142,7 @@ def _taken(evidence: Evidence) -> Iterator[Taken]:
                 yield Taken(run, point, found, readings[-1].place)
             continue
         for each in readings:
-            for taken in _one(evidence, each, run):
+            for taken in _one(evidence, each, run, steps):
                 yield _again(taken) if len(readings) > 1 else taken
 
 
@@ -76,7 +153,9 @@ def _again(taken: Taken) -> Taken:
     return taken._replace(estimate=with_part(taken.estimate, "another moment", taken.place, size))
 
 
-def _one(evidence: Evidence, reading: Reading, run: str) -> Iterator[Taken]:
+def _one(
+    evidence: Evidence, reading: Reading, run: str, steps: Mapping[str, float]
+) -> Iterator[Taken]:
     """A reading in the model's terms: airflow at standard density, a dial's single turn."""
     point, found = reading.point, evidence.of(reading)
     try:
@@ -88,12 +167,16 @@ def _one(evidence: Evidence, reading: Reading, run: str) -> Iterator[Taken]:
         volume = turned(evidence, reading)
         if volume is None:
             return
-        share = (evidence.machine.site.meter_dial or ONE_DIAL) / volume
+        share = _dial(evidence) / volume
         parts = {part: size * share for part, size in found.parts.items()}
         found = Estimate(found.value * share, parts)
-    share, amount = BY_EYE.get(kind_of(reading.point) or "", (0.0, 0.0))
-    size = share * abs(found.value) + amount
+    share = found.value / reading.value if point != "airflow.standard" and reading.value else 0.0
+    size = share * read_by_eye(reading, reading.value or 0.0, steps.get(reading.place, 0.0))
     yield Taken(run, point, with_part(found, "read by eye", reading.place, size), reading.place)
+
+
+def _dial(evidence: Evidence) -> float:
+    return evidence.machine.site.meter_dial or ONE_DIAL
 
 
 def _is_known(evidence: Evidence, point: str, run: str) -> bool:

@@ -52,7 +52,7 @@ class Reading:
     """One reading: `value` [SI]; for a traverse None, and `traverse` holds it.
 
     `standard` marks an airflow given at 1.204 kg/m3 instead of as it flows. `line` is its place
-    in the visit, which orders readings without a time.
+    in the visit, which orders readings without a time; `step` the size of the last digit written.
     """
 
     run: str
@@ -69,6 +69,7 @@ class Reading:
     main_fan: bool = True
     traverse: Traverse | None = None
     standard: bool = False
+    step: float = 0.0
     note: str | None = None
 
 

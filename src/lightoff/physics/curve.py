@@ -11,6 +11,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from lightoff.formula import Number
+from lightoff.formula.dual import of_one
 from lightoff.formula.elementary import where
 from lightoff.formula.figure import Figure, carried
 
@@ -62,6 +63,11 @@ def read(curve: Curve, x: Number) -> Number:
     """The height of the curve at x."""
     if isinstance(x, Figure):
         return carried("table", lambda value: read(curve, value), x)
+    return _read(x, curve)
+
+
+@of_one
+def _read(x: Number, curve: Curve) -> Number:
     return piece_at(curve, (x > piece.start for piece in curve[1:])).value(x)
 
 

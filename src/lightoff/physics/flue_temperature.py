@@ -1,6 +1,7 @@
 """How warm the flue gas must be that holds a known heat."""
 
 from lightoff.formula import Number, formula
+from lightoff.formula.dual import still
 from lightoff.physics.flue_gas import condensed_water, dry_flue, vapour_capacity
 from lightoff.physics.flue_loss import flue_enthalpy
 from lightoff.physics.saturation import saturation_pressure, steepness
@@ -43,14 +44,19 @@ def flue_temperature(
     450.0
     """
     T: Number = _START
-    moles = (carbon_dioxide, water, nitrogen, oxygen)
-    for _ in range(_STEPS):
-        held = flue_enthalpy(
-            T, carbon_dioxide=carbon_dioxide, water=water, nitrogen=nitrogen, oxygen=oxygen
-        )
-        rise = sum(n * c for n, c in zip(moles, molar_heat_capacities(T), strict=True))
-        T = T + (enthalpy - held) / rise
-    return T
+    flue = {
+        "carbon_dioxide": carbon_dioxide, "water": water, "nitrogen": nitrogen, "oxygen": oxygen,
+    }  # fmt: skip
+    plain = {name: still(moles) for name, moles in flue.items()}
+    for _ in range(_STEPS - 1):
+        T = _nearer(T, still(enthalpy), plain)
+    return _nearer(T, enthalpy, flue)
+
+
+def _nearer(T: Number, enthalpy: Number, flue: dict[str, Number]) -> Number:
+    """One step of Newton's method."""
+    rise = sum(n * c for n, c in zip(flue.values(), molar_heat_capacities(T), strict=True))
+    return T + (enthalpy - flue_enthalpy(T, **flue)) / rise
 
 
 @formula

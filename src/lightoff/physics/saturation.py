@@ -1,6 +1,7 @@
 """Water vapour at saturation, over ice below the triple point: its pressure and the dew point."""
 
 from lightoff.formula import Number, formula
+from lightoff.formula.dual import of_one
 from lightoff.formula.elementary import clip, exp, log, where
 
 FREEZING = 273.15  # [K] 0 degC
@@ -81,6 +82,7 @@ def saturation_pressure(temperature: Number) -> Number:
     return exp(where(temperature < TRIPLE_POINT, ice, water))
 
 
+@of_one
 def log_saturation(temperature: Number) -> Number:
     """Logarithm of the saturation pressure, with one logarithm for both: solutions ask it often."""
     T, y = temperature, log(temperature)
@@ -116,6 +118,11 @@ def dew_point(vapour_pressure: Number) -> Number:
     >>> round(dew_point(1000.0) - 273.15, 2)
     6.97
     """
+    return _dew_point(vapour_pressure)
+
+
+@of_one
+def _dew_point(vapour_pressure: Number) -> Number:
     frost = vapour_pressure < TRIPLE_PRESSURE
     lower, upper = where(frost, LOWEST, TRIPLE_POINT), where(frost, TRIPLE_POINT, HIGHEST)
     y = log(vapour_pressure)
@@ -127,6 +134,7 @@ def dew_point(vapour_pressure: Number) -> Number:
     return clip(1 / inverse, lower, upper)
 
 
+@of_one
 def steepness(temperature: Number) -> Number:
     """About how fast ln p_ws falls with 1/T: the latent heat over the vapour's gas constant [K].
 

@@ -1,6 +1,7 @@
 """Heat held by the gases of a flue, and by the water that condenses out of them."""
 
 from lightoff.formula import Number, formula
+from lightoff.formula.dual import of_one
 from lightoff.formula.elementary import interpolate
 from lightoff.physics.constants import GAS_CONSTANT
 
@@ -21,6 +22,7 @@ _CONDENSATION = ((273.15, 45064.0), (288.15, 44431.0), (293.15, 44222.0), (298.1
                  (333.15, 42556.0), (373.15, 40886.0))  # fmt: skip
 
 
+@of_one
 def _enthalpy(temperature: Number, coefficients: tuple[float, ...]) -> Number:
     a, b, c, d, e = coefficients
     T = temperature
@@ -33,6 +35,7 @@ def molar_heat_capacities(temperature: Number) -> tuple[Number, Number, Number, 
     return _capacity(T, _CO2), _capacity(T, _H2O), _capacity(T, _N2), _capacity(T, _O2)
 
 
+@of_one
 def _capacity(temperature: Number, coefficients: tuple[float, ...]) -> Number:
     a, b, c, d, e = coefficients
     T = temperature

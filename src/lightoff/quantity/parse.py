@@ -34,13 +34,21 @@ _FEET_INCHES = re.compile(
 )
 
 
+_BOTTOM = re.compile(r"\d/(\d+)")
+_LAST = re.compile(r"\d[\d,]*(?:\.(\d*))?(?:[eE]([-+]?\d+))?")
+
+
 @dataclass(frozen=True)
 class Quantity:
-    """A value in SI, the unit it was written in, and the dimension of both."""
+    """A value in SI, the unit it was written in, and the dimension of both.
+
+    `step` is the size of the last digit written [SI].
+    """
 
     value: float
     unit: str
     dimension: str
+    step: float
 
 
 def parse(text: object, kind: str) -> Quantity:
@@ -154,7 +162,22 @@ def _convert(number: float, unit: Unit, text: str, what: Kind) -> Quantity:
             f"{_shown(text)} is more than there is anywhere near such a unit: write "
             f"{_article(what)} as {ways(what.name)}"
         )
-    return Quantity(value, unit.name, what.dimension if unit.name == "1" else unit.dimension)
+    dimension = what.dimension if unit.name == "1" else unit.dimension
+    return Quantity(value, unit.name, dimension, last_digit(text) * unit.factor)
+
+
+def last_digit(text: str) -> float:
+    """The size of the last digit of the number in a text.
+
+    >>> last_digit("3.50 inwc"), last_digit("160 degF"), last_digit("5 3/8 in")
+    (0.01, 1.0, 0.125)
+    """
+    if fraction := _BOTTOM.search(_tidy(text)):
+        return 1 / max(int(fraction[1]), 1)
+    number = _LAST.search(text)
+    if number is None:
+        return 1.0
+    return 10.0 ** (int(number[2] or 0) - len(number[1] or ""))
 
 
 def _shown(text: object) -> str:

@@ -57,7 +57,7 @@ def _within(base: str, fault: Fault) -> Fault:
 
 
 def _is_unsafe(job: Job, visit: int) -> bool:
-    return assess(job.machine(), job.visit(visit)).verdict == _NEVER
+    return assess(job.machine(), job.visit(visit), whole=False).verdict == _NEVER
 
 
 def _left_running(closing: Entry) -> Fault:

@@ -16,12 +16,14 @@ import httpx
 import pytest
 from fastapi import FastAPI
 
+from lightoff.judgement import quick_fits
 from lightoff.record import MemoryStore, Register, Withdraw
 from lightoff.surfaces.web import create_app
 from lightoff.surfaces.web.desk import Desk
 
 EXAMPLES = sorted((Path(__file__).parents[3] / "examples").glob("*.toml"))
 BASE = "http://127.0.0.1:8765"
+FITS = quick_fits()  # of every workbench here: they hold the same examples
 AFTER = datetime(2026, 12, 1, 10, 0, tzinfo=timezone(timedelta(hours=-6)))  # of every example
 
 
@@ -100,7 +102,8 @@ def make(shelf) -> Callable[..., Bench]:
 
     def make(now: Callable[[], datetime] = lambda: AFTER) -> Bench:
         register = Register(copied(store), clock=now)
-        app.state.desk = Desk(register, app.state.desk.pages, now, ids(), "the technician")
+        pages = app.state.desk.pages
+        app.state.desk = Desk(register, pages, now, ids(), "the technician", fits=FITS)
         return Bench(Browser(app), register, dict(streams))
 
     return make

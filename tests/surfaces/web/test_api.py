@@ -123,10 +123,13 @@ def test_the_description_names_every_endpoint(bench) -> None:
         "/api/calculations",
         "/api/calculations/{name}",
         "/api/judge",
+        "/api/plan",
         "/api/schema",
         "/api/units",
         "/api/units/{stream}",
+        "/api/units/{stream}/plan",
         "/api/units/{stream}/visits/{number}/answer",
+        "/api/units/{stream}/visits/{number}/plan",
         "/api/units/{stream}/visits/{number}/readings",
     }
     assert 'id="swagger"' in bench.browser.get("/api/docs").text

@@ -14,6 +14,7 @@ from lightoff.surfaces.web.contexts.calculations import CalculationsPage
 from lightoff.surfaces.web.contexts.docs import DocsPage
 from lightoff.surfaces.web.contexts.new import NewPage
 from lightoff.surfaces.web.contexts.opening import OpeningPage
+from lightoff.surfaces.web.contexts.plan import PlanPage
 from lightoff.surfaces.web.contexts.point import PointPage
 from lightoff.surfaces.web.contexts.taking import Taking
 from lightoff.surfaces.web.contexts.trying import Trying
@@ -25,7 +26,7 @@ from .conftest import EXAMPLES
 
 PAGES = (
     UnitsPage, VisitPage, PointPage, NewPage, OpeningPage, CalmPage, DocsPage, Taking, Trying,
-    CalculationsPage, CalculationPage,
+    CalculationsPage, CalculationPage, PlanPage,
 )  # fmt: skip
 FINDINGS = "two-furnaces-with-findings"
 Seen = dict[type, set[str]]
@@ -91,6 +92,9 @@ def visit_everything(bench) -> None:
     browser.post(f"{base}/entry/{entry.id}/correct", {"value": "3.2", "reason": "slip"})
     browser.get(f"{base}/points/input.1?run=high.1")
     browser.post(f"{base}/entries/check", {"thing": "covers.on", "outcome": "right"})
+    finished = bench.visit("one-furnace-propane")
+    for path in (f"{base}/plan", f"{finished}/plan", f"/units/{bench.streams['plate-only']}/plan"):
+        assert browser.get(path).status_code == 200
 
 
 def test_templates_and_contexts_agree(seen: Seen) -> None:

@@ -7,13 +7,20 @@ from lightoff.judgement.evidence import Evidence
 from lightoff.judgement.message import Remark
 from lightoff.judgement.remarks.declared import declared
 from lightoff.judgement.remarks.instruments import instruments
+from lightoff.judgement.remarks.misfits import misfits
 from lightoff.judgement.remarks.slips import slips
 from lightoff.judgement.remarks.visit import on_visit
+from lightoff.judgement.together import Together
 from lightoff.machine import Machine, Visit
 
 
 def remarks(
-    machine: Machine, visit: Visit, evidence: Evidence, rows: Sequence[Row], verdict: Verdict
+    machine: Machine,
+    visit: Visit,
+    evidence: Evidence,
+    together: Together | None,
+    rows: Sequence[Row],
+    verdict: Verdict,
 ) -> list[Remark]:
     """Every remark of one visit; a remark refuses nothing and keeps every value as typed."""
     return [
@@ -21,4 +28,5 @@ def remarks(
         *on_visit(machine, visit, evidence, verdict),
         *instruments(machine, visit, rows),
         *slips(evidence, rows),
+        *(misfits(together) if together else ()),
     ]

@@ -39,13 +39,13 @@ def slips(evidence: Evidence, rows: Sequence[Row]) -> Iterator[Remark]:
     """A remark for each reading far outside its window that a slip would bring inside."""
     told: set[str] = set()
     for row in rows:
-        if row.point is None or row.run is None or row.estimate is None:
+        if row.point is None or row.run is None or row.measured is None:
             continue
         readings = evidence.with_stale().readings(row.point, row.run)
         if not readings or readings[-1].place in told or not _far(row):
             continue
-        for name, slip in _candidates(row.kind).items():
-            meant = slip(row.estimate)
+        for name, slip in candidates(row.kind).items():
+            meant = slip(row.measured)
             if _inside(meant, row):
                 told.add(readings[-1].place)
                 values = {"slip": name, "meant": meant, "kind": row.kind, "point": row.point}
@@ -53,7 +53,8 @@ def slips(evidence: Evidence, rows: Sequence[Row]) -> Iterator[Remark]:
                 break
 
 
-def _candidates(kind: str | None) -> dict[str, Slip]:
+def candidates(kind: str | None) -> dict[str, Slip]:
+    """The slips that a quantity invites."""
     if kind == "pressure":
         return _PRESSURE | _ANY
     if kind == "temperature":
@@ -63,7 +64,7 @@ def _candidates(kind: str | None) -> dict[str, Slip]:
 
 def _far(row: Row) -> bool:
     """Further out than the window is wide, or than the limit is large."""
-    value = row.estimate or 0.0
+    value = row.measured or 0.0
     low, high = row.lower, row.upper
     if low is not None and high is not None:
         width = FAR * (high - low)

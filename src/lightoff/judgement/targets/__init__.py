@@ -1,7 +1,7 @@
 """Every target with a number, in the order they are shown."""
 
 from lightoff.judgement.target import Target
-from lightoff.judgement.targets import air, airside, building, electrical, flue, gas
+from lightoff.judgement.targets import air, airside, building, electrical, flue, gas, winter
 
 TARGETS: tuple[Target, ...] = (
     *electrical.TARGETS,
@@ -10,6 +10,7 @@ TARGETS: tuple[Target, ...] = (
     *flue.TARGETS,
     *air.TARGETS,
     *building.TARGETS,
+    *winter.TARGETS,
 )
 
 # targets decided without a `Target` row of their own: the sequence's seconds, pressure decay
@@ -21,8 +22,5 @@ _PROVEN = {
     "stage delay": "time",
     "tightness: decay": "test pressure",
 }
-# targets of the job format that need the model of the machine; a job may limit them already
-_PREDICTED = {"flue temperature": "temperature", "set point reached": "temperature"}
-
 # every target whose limits are numbers, and the kind each limit is given in
-TARGET_KINDS: dict[str, str] = {t.id: t.kind for t in TARGETS} | _PROVEN | _PREDICTED
+TARGET_KINDS: dict[str, str] = {t.id: t.kind for t in TARGETS} | _PROVEN

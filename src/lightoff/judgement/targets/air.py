@@ -14,6 +14,7 @@ from lightoff.judgement.target import (
     Instance,
     Target,
     at_most,
+    of_its_own,
     plate_range,
 )
 from lightoff.judgement.targets.where import at_high, fan_and_high
@@ -69,7 +70,8 @@ def _hottest(case: Case) -> Estimate | Missing:
 def _efficiencies(machine: Machine) -> Iterator[Instance]:
     for number, _ in machine.numbered():
         there = at_high(machine, number)
-        yield Instance(f"efficiency.{number}", there, AIRFLOW_POINTS, furnace=number)
+        needs = (*AIRFLOW_POINTS, f"flue.{number}.db")
+        yield Instance(f"efficiency.{number}", there, needs, furnace=number)
 
 
 def _efficiency_bounds(case: Case) -> Bounds | None:
@@ -124,6 +126,7 @@ TARGETS = (
         kind="temperature",
         instances=_discharge,
         estimate=_hottest,
+        told=of_its_own,
         bounds=_discharge_bounds,
         caution="caution-hot",
     ),
@@ -134,6 +137,7 @@ TARGETS = (
         instances=_efficiencies,
         estimate=lambda case: efficiency(case.evidence, case.furnace, case.run),
         bounds=_efficiency_bounds,
+        by_model=True,
     ),
     Target(
         id="discharge sensor",
@@ -141,6 +145,7 @@ TARGETS = (
         kind="temperature difference",
         instances=_sensor_instances,
         estimate=_sensor,
+        told=of_its_own,
         bounds=lambda _: Bounds(-SENSOR, SENSOR, "common practice", COMMON_PRACTICE),
     ),
 )

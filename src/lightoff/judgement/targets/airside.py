@@ -77,6 +77,7 @@ TARGETS = (
         kind="airflow",
         instances=_airflow,
         estimate=lambda case: airflow(case.evidence, case.run),
+        told=lambda case: case.told("airflow.standard"),
         bounds=lambda case: about(case.machine.design.airflow, 0.10, "design", DESIGN),
     ),
     Target(
@@ -93,6 +94,7 @@ TARGETS = (
         kind="pressure",
         instances=_filter_instance,
         estimate=filter_drop,
+        told=lambda case: case.told("static.intake", "static.filters", by=lambda a, b: a - b),
         bounds=lambda case: at_most(
             case.machine.airside.filters_change, "plate", "filter change value"
         ),

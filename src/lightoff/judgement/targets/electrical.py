@@ -151,6 +151,7 @@ TARGETS = (
         kind="shaft power",
         instances=_shaft,
         estimate=_motor_share,
+        told=lambda case: case.told("motor_power"),
         bounds=_shaft_bounds,
         caution="caution-live",
     ),

@@ -1,9 +1,10 @@
 """Combustion: O2, carbon monoxide, flue temperature, draft, flame."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from lightoff.inference.conformity import acceptance, retaken, steady
 from lightoff.inference.estimate import COVERAGE, Estimate, combine
+from lightoff.inference.told import Uncertain
 from lightoff.judgement.evidence import Missing
 from lightoff.judgement.flue import air_free_co
 from lightoff.judgement.message import message
@@ -45,11 +46,12 @@ def _air_free(case: Case) -> Estimate | Missing:
     return air_free_co(case.evidence, case.furnace, case.run)
 
 
-def _judge_co(_case: Case, bounds: Bounds, found: list[Estimate]) -> Ruling | None:
+def _judge_co(_case: Case, bounds: Bounds, found: Sequence[Uncertain]) -> Ruling | None:
     """Above the mark, or climbing from one reading to the next."""
-    if len(found) < 2:
+    last_two = [each for each in found[-2:] if isinstance(each, Estimate)]
+    if len(last_two) < 2:
         return None
-    before, now = found[-2], found[-1]
+    before, now = last_two
     climb = combine(lambda a, b: b - a, before, now)
     if climb.value > COVERAGE * climb.u and climb.value > CLIMB:
         how = acceptance(now.expanded, bounds.lower, bounds.upper)
@@ -68,7 +70,7 @@ def _excess(case: Case) -> Estimate | Missing:
     return combine(lambda a, b: a - b, discharge, intake)
 
 
-def _judge_excess(_case: Case, _bounds: Bounds, found: list[Estimate]) -> Ruling:
+def _judge_excess(_case: Case, _bounds: Bounds, found: Sequence[Uncertain]) -> Ruling:
     """Past its own uncertainty: leaking. Not past it, and finely measured: clean."""
     past = [each.value > each.expanded for each in found]
     clean = [
@@ -89,6 +91,19 @@ def _judge_excess(_case: Case, _bounds: Bounds, found: list[Estimate]) -> Ruling
 
 def _discharge(machine: Machine) -> Iterator[Instance]:
     yield Instance("air.discharge.co", any_firing(machine), ("air.discharge.co",))
+
+
+def _dry_flues(machine: Machine) -> Iterator[Instance]:
+    """Of the furnaces that are not built to condense."""
+    for instance in each_furnace(machine, "flue.{n}.db", "firing"):
+        if not machine.furnace(instance.furnace or 1).condensing:
+            yield instance
+
+
+def _dew_point(case: Case) -> Bounds | None:
+    """Flue gas is to leave above its dew point; walls that face cold air condense all the same."""
+    dew = case.told(f"flue_dew_point.{case.furnace}")
+    return None if dew is None else Bounds(dew.value, None, "physics", "dew point of the flue gas")
 
 
 def _proving(machine: Machine) -> Iterator[Instance]:
@@ -145,6 +160,15 @@ TARGETS = (
         bounds=lambda case: at_most(
             case.machine.furnace(case.furnace).flue_max, "plate", "vent rating"
         ),
+        caution="caution-hot",
+    ),
+    Target(
+        id="flue temperature",
+        severity="note",
+        kind="temperature",
+        instances=_dry_flues,
+        estimate=reading,
+        bounds=_dew_point,
         caution="caution-hot",
     ),
     Target(

@@ -1,6 +1,6 @@
 """Gas supply, train pressures, input and turndown."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from lightoff.inference.conformity import (
     CONFIDENT,
@@ -10,10 +10,12 @@ from lightoff.inference.conformity import (
     probability_within,
 )
 from lightoff.inference.estimate import Estimate
+from lightoff.inference.told import Told, Uncertain
 from lightoff.judgement.evidence import Missing
 from lightoff.judgement.gas_input import (
     Input,
     furnace_input,
+    high_fire_read,
     manifolds_in_window,
     root_turndown,
     turndown,
@@ -123,7 +125,7 @@ def _input_limit_bounds(case: Case) -> Bounds:
     return Bounds(None, upper, "common practice", COMMON_PRACTICE)
 
 
-def _judge_input(case: Case, bounds: Bounds, found: list[Estimate]) -> Ruling | None:
+def _judge_input(case: Case, bounds: Bounds, found: Sequence[Uncertain]) -> Ruling | None:
     """With the manifold as the plate says, the input conforms unless it is provably off."""
     if not manifolds_in_window(case.evidence, case.furnace, case.run):
         return _unmetered(case, bounds, found[-1])
@@ -139,7 +141,7 @@ def _judge_input(case: Case, bounds: Bounds, found: list[Estimate]) -> Ruling | 
     return Ruling("conforms", "guarded", why, unchecked)
 
 
-def _judge_input_limit(case: Case, bounds: Bounds, found: list[Estimate]) -> Ruling | None:
+def _judge_input_limit(case: Case, bounds: Bounds, found: Sequence[Uncertain]) -> Ruling | None:
     """Metered with the manifold in its window: simple. Unmetered: by the root law, and said so."""
     series = [(each.value, each.u) for each in found]
     decision, stood = decide_stop(series, None, bounds.upper, "simple")
@@ -151,7 +153,7 @@ def _judge_input_limit(case: Case, bounds: Bounds, found: list[Estimate]) -> Rul
     return Ruling(decision, "simple", why, unchecked=True)
 
 
-def _unmetered(case: Case, bounds: Bounds, estimate: Estimate) -> Ruling | None:
+def _unmetered(case: Case, bounds: Bounds, estimate: Uncertain) -> Ruling | None:
     """The usual rule, with the mark that no meter stands behind it."""
     if _metered(case):
         return None
@@ -172,6 +174,15 @@ def _turndown_instances(machine: Machine) -> Iterator[Instance]:
             needs = tuple(f"train.{number}.{m}.manifold" for m in trains)
             there = at_low(machine, number)
             yield Instance(f"turndown.{number}", there, needs, furnace=number)
+
+
+def _turndown_told(case: Case) -> Told | None:
+    """The ratio of the inputs themselves."""
+    high = high_fire_read(case.evidence, case.furnace)
+    if case.together is None or high is None:
+        return None
+    name = f"input.{case.furnace}"
+    return case.together.told((name, high), (name, case.run), by=lambda a, b: a / b)
 
 
 def _turndown_bounds(case: Case) -> Bounds | None:
@@ -280,6 +291,7 @@ TARGETS = (
         kind="number",
         instances=_turndown_instances,
         estimate=lambda case: turndown(case.evidence, case.furnace, case.run),
+        told=_turndown_told,
         bounds=_turndown_bounds,
     ),
 )

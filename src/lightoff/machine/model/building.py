@@ -16,10 +16,10 @@ def building_pressure(
 ) -> Number:
     """Pressure indoors less outdoors [Pa], worked out where an exhaust is scheduled."""
     if machine.design.exhaust is None:
-        return values["building.pressure"]
+        return values["building.pressure"] + values["building.wind"]
     fresh = flow * (1 - machine.airside.recirculation) * (1 + air.moisture)
     surplus = air_surplus(fresh / air.density(INDOORS), values["exhaust.airflow"])
-    return pressure_of_surplus(
+    return values["building.wind"] + pressure_of_surplus(
         surplus,
         leakage=maximum(values["envelope.leakage"], 1e-3),
         test_pressure=TEST_PRESSURE,

@@ -5,10 +5,10 @@ from typing import NamedTuple
 
 from lightoff.machine.machine import Machine
 from lightoff.machine.model.case import case_of
-from lightoff.machine.model.points import TOPICS, resting_points, running_points
+from lightoff.machine.model.points import TOPICS
 from lightoff.machine.model.predict import balanced
 from lightoff.machine.model.rated import Rated, rate
-from lightoff.machine.model.slopes import resting_slopes, running_slopes
+from lightoff.machine.model.slopes import resting_moves, running_moves
 from lightoff.machine.model.unknowns import CORRELATED, unknowns
 from lightoff.machine.runs import fan_runs
 
@@ -35,18 +35,16 @@ def expect(
     values = {**{each.id: each.mean for each in table}, **given}
     if fan_runs(run):
         case = case_of(rated.machine, run)
-        found = balanced(rated, values, case)
-        shown = running_points(rated, values, case, found)
-        rows = running_slopes(rated, values, case, found, table, tuple(shown), TOPICS)
+        state = balanced(rated, values, case).state
+        shown = running_moves(rated, values, case, state, table).shown(TOPICS)
     else:
-        shown = resting_points(rated, values)
-        rows = resting_slopes(rated, values, table, tuple(shown))
+        shown = resting_moves(rated, values, table)
     ids = [each.id for each in table]
     spreads = [each.spread for each in table]
     wanders = [each.wander for each in table]
     return {
-        point: Expected(float(shown[point]), _spread(row, ids, spreads, wanders))
-        for point, row in zip(shown, rows, strict=True)
+        point: Expected(moves.value, _spread(moves.slopes, ids, spreads, wanders))
+        for point, moves in shown.items()
     }
 
 

@@ -20,7 +20,10 @@ NEAR = 1e-2  # after a step as short as this the slopes need not be taken anew
 BALANCED = 1e-9  # [1] what may be left of the imbalance
 STRIDE = 0.4  # how far one step may go, in the logarithm of the flow and in the load
 TINY = 1e-6  # step of a slope
-NORMAL, NO_BALANCE, NO_AIR = "as it should", "fan and system never agree", "no air for the flame"
+NORMAL = "as it should"
+NO_BALANCE = "fan and system never agree"
+NO_AIR = "no air for the flame"
+NO_NUMBERS = "beyond what any equation holds for"
 START_LOAD = 0.8  # [1] of the motor, to begin with; the end does not hang on it
 
 
@@ -54,16 +57,22 @@ def predict(
     """Every point of one run."""
     rated = machine if isinstance(machine, Rated) else rate(machine)
     values = {**unknowns, **condition.values}
-    if not fan_runs(condition.run):
-        return Prediction(condition.run, resting_points(rated, values), NORMAL)
-    case = case_of(rated.machine, condition.run)
     try:
-        found = balanced(rated, values, case)
+        return _predicted(rated, values, condition.run)
     except NoBalanceError:
         return Prediction(condition.run, {}, NO_BALANCE)
+    except (ArithmeticError, TypeError, ValueError):  # a root of less than nothing
+        return Prediction(condition.run, {}, NO_NUMBERS)
+
+
+def _predicted(rated: Rated, values: Mapping[str, Number], run: str) -> Prediction:
+    if not fan_runs(run):
+        return Prediction(run, resting_points(rated, values), NORMAL)
+    case = case_of(rated.machine, run)
+    found = balanced(rated, values, case)
     shown = running_points(rated, values, case, found)
     starved = any(not everywhere(each.excess_air > 0) for each in found.fires.values())
-    return Prediction(condition.run, shown, NO_AIR if starved else NORMAL, found)
+    return Prediction(run, shown, NO_AIR if starved else NORMAL, found)
 
 
 def balanced(

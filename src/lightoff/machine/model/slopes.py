@@ -1,73 +1,145 @@
 """How every point of a run moves with every unknown.
 
-Where all balances the state follows the unknowns: F(s, x) = 0 gives ds = -F_s^-1 F_x dx, so nothing
-is solved again for a slope. The slopes themselves are exact: the model is asked with dual numbers.
+The state of a run follows its unknowns: F(s, x) = 0 gives ds = -F_s^-1 (F + F_x dx). So the model
+is asked once, with dual numbers, at a state that nearly balances: that gives every point where it
+does balance, and its exact slopes, and nothing is solved again for either.
 """
 
 from collections.abc import Mapping, Sequence
-from typing import Any
+from dataclasses import dataclass
+from typing import Any, NamedTuple
 
 from lightoff.formula import Number
-from lightoff.formula.dual import Dual, slopes_of
+from lightoff.formula.dual import Dual, slopes_of, still
 from lightoff.machine.model.case import Case
 from lightoff.machine.model.points import Topics, resting_points, running_points
+from lightoff.machine.model.predict import NoBalanceError
 from lightoff.machine.model.rated import Rated
 from lightoff.machine.model.running import Running, State, running, standing
 from lightoff.machine.model.unknown import Unknown
 
-Rows = list[list[float]]  # one row a point, one column an unknown
+NEAR = 0.02  # [1] of flow and load: one step from there misses by less than its square
 
 
-def resting_slopes(
-    rated: Rated, values: Mapping[str, Number], unknowns: Sequence[Unknown], points: Sequence[str]
-) -> Rows:
-    """The slopes of points while the unit is off."""
+class Moves(NamedTuple):
+    """A value, and its slope by each unknown."""
+
+    value: float
+    slopes: list[float]
+
+
+@dataclass(frozen=True)
+class Moving:
+    """A run asked with dual numbers, near its balance.
+
+    `places` are the unknowns that can move it, `values` all of them as they were; `short` is how
+    far flow and load stood from their balance, `flow` and `load` their slopes along it.
+    """
+
+    rated: Rated
+    case: Case
+    unknowns: Sequence[Unknown]
+    places: Sequence[int]
+    values: Mapping[str, Any]
+    there: Running
+    short: State
+    flow: Sequence[float]
+    load: Sequence[float]
+
+    @property
+    def state(self) -> State:
+        """Where it balances."""
+        at = self.there.state
+        return State(at.flow.value + self.short.flow, at.load.value + self.short.load)
+
+    def foretold(self, values: Mapping[str, Number]) -> State:
+        """About where it would balance with other values."""
+        here = self.state
+        moved = [
+            values[self.unknowns[i].id] - self.values[self.unknowns[i].id].value
+            for i in self.places
+        ]
+        return State(
+            here.flow + sum(s * m for s, m in zip(self.flow, moved, strict=True)),
+            here.load + sum(s * m for s, m in zip(self.load, moved, strict=True)),
+        )
+
+    def shown(self, topics: Topics) -> dict[str, Moves]:
+        """Everything of these topics where the run balances."""
+        shown = running_points(self.rated, self.values, self.case, self.there, topics)
+        return {point: self._moves(value) for point, value in shown.items()}
+
+    def _moves(self, value: Number) -> Moves:
+        *own, by_flow, by_load = slopes_of(value, len(self.places) + 2)
+        row = [0.0] * len(self.unknowns)
+        for i, s, f, g in zip(self.places, own, self.flow, self.load, strict=True):
+            row[i] = s + by_flow * f + by_load * g
+        here = still(value) + by_flow * self.short.flow + by_load * self.short.load
+        if isinstance(here, complex):
+            raise NoBalanceError("no real number")
+        return Moves(float(here), row)
+
+
+def resting_moves(
+    rated: Rated, values: Mapping[str, Number], unknowns: Sequence[Unknown]
+) -> dict[str, Moves]:
+    """Every point while the unit is off."""
     moving = _moving(values, unknowns, len(unknowns))
     shown = resting_points(rated, moving)
-    return [list(slopes_of(shown[point], len(unknowns))) for point in points]
+    return {
+        point: Moves(float(value), list(slopes_of(value, len(unknowns))))
+        for point, value in shown.items()
+    }
 
 
-def running_slopes(
+def running_moves(
     rated: Rated,
     values: Mapping[str, Number],
     case: Case,
-    found: Running,
+    state: State,
     unknowns: Sequence[Unknown],
-    points: Sequence[str],
-    topics: Topics,
-) -> Rows:
-    """The slopes of points while the fan runs, `found` being balanced."""
-    places = [i for i, each in enumerate(unknowns) if reaches(each, case, topics)]
+) -> Moving:
+    """A run while the fan runs, `state` being near its balance."""
+    places = [i for i, each in enumerate(unknowns) if reaches(each, case)]
     n = len(places)
     moving = _moving(values, [unknowns[i] for i in places], n + 2)
-    state = State(_one(found.state.flow, n, n + 2), _one(found.state.load, n + 1, n + 2))
-    there = running(rated, moving, standing(rated, moving, case), state)
-    shown = running_points(rated, moving, case, there, topics)
-    p, q = (slopes_of(each, n + 2) for each in there.imbalance)
-    (a, b), (c, d) = p[n:], q[n:]
+    at = State(_one(state.flow, n, n + 2), _one(state.load, n + 1, n + 2))
+    there = running(rated, moving, standing(rated, moving, case), at)
+    p, q = there.imbalance
+    (*p_own, a, b), (*q_own, c, d) = (slopes_of(each, n + 2) for each in (p, q))
     whole = a * d - b * c
-    flow = [(b * y - d * x) / whole for x, y in zip(p[:n], q[:n], strict=True)]
-    load = [(c * x - a * y) / whole for x, y in zip(p[:n], q[:n], strict=True)]
-    rows = []
-    for point in points:
-        *own, by_flow, by_load = slopes_of(shown[point], n + 2)
-        row = [0.0] * len(unknowns)
-        for i, s, f, g in zip(places, own, flow, load, strict=True):
-            row[i] = s + by_flow * f + by_load * g
-        rows.append(row)
-    return rows
+    return Moving(
+        rated, case, unknowns, places, moving, there,
+        short=State((b * q.value - d * p.value) / whole, (c * p.value - a * q.value) / whole),
+        flow=[(b * y - d * x) / whole for x, y in zip(p_own, q_own, strict=True)],
+        load=[(c * x - a * y) / whole for x, y in zip(p_own, q_own, strict=True)],
+    )  # fmt: skip
 
 
-def reaches(unknown: Unknown, case: Case, topics: Topics) -> bool:
+def nearly_balanced(
+    rated: Rated,
+    values: Mapping[str, Number],
+    case: Case,
+    state: State,
+    unknowns: Sequence[Unknown],
+) -> Moving | None:
+    """The same where the state is so near its balance that one step leads there; else None."""
+    try:
+        found = running_moves(rated, values, case, state, unknowns)
+    except (ArithmeticError, TypeError, ValueError):  # a root of less than nothing
+        return None
+    flow, load = found.short
+    return found if abs(flow) < NEAR * state.flow and abs(load) < NEAR else None
+
+
+def reaches(unknown: Unknown, case: Case) -> bool:
     """Whether an unknown can move anything of a run: what does not burn is of no matter."""
-    if unknown.stage == "show":
-        return unknown.topic in topics
     kind, _, rest = unknown.id.partition(".")
     if kind in ("train", "furnace", "flue") and rest[0].isdigit():
         level = case.levels.get(int(rest[0]))
         other = "low" if level == "high" else "high"
         return level is not None and not unknown.id.endswith(f".{other}")
-    return kind != "gas" or bool(case.levels)
+    return unknown.stage == "show" or kind != "gas" or bool(case.levels)
 
 
 def _moving(values: Mapping[str, Any], unknowns: Sequence[Unknown], many: int) -> dict[str, Any]:

@@ -28,13 +28,3 @@ class Unknown:
     source: str
     wander: float = 0.0
     inspected: str = ""
-
-    @property
-    def topic(self) -> str:
-        """The topic of the points it moves, where it only shows."""
-        kind = self.id.partition(".")[0]
-        return _TOPICS[kind]
-
-
-_TOPICS = {"gas": "gas", "meter": "gas", "power": "power", "motor": "power",
-           "probe": "temperatures", "sensor": "temperatures", "exhaust": "airside"}  # fmt: skip

@@ -1,4 +1,4 @@
-"""`lightoff`: judge a job, print its report, do a sum, show the schema, open the workbench."""
+"""`lightoff`: plan, judge and report a visit, do a sum, show the schema, open the workbench."""
 
 import json
 import sys
@@ -60,6 +60,38 @@ def judge(
         print(json.dumps(answer.to_dict(), ensure_ascii=False, indent=2, default=str))
     else:
         print_answer(answer, declared.display.units, everything=everything)
+
+
+@app.command()
+def plan(
+    job: JobFile,
+    visit: VisitNumber = None,
+    outdoor: Annotated[
+        str | None,
+        typer.Option("--outdoor", help='Outdoor temperature on the day, such as "38 degF".'),
+    ] = None,
+    as_json: Annotated[bool, typer.Option("--json", help="Print the plan as JSON, SI.")] = False,
+) -> None:
+    """Plan a visit: what to carry, what is ready, what waits, what it should read."""
+    from lightoff.surfaces.cli.plan import print_plan
+
+    print_plan(job, visit, outdoor=outdoor, as_json=as_json)
+
+
+@app.command()
+def predict(
+    job: JobFile,
+    run: Annotated[str, typer.Option("--run", help="Such as fan, high, low or high.2.")] = "high",
+    visit: VisitNumber = None,
+    outdoor: Annotated[
+        str | None, typer.Option("--outdoor", help='Outdoor temperature, such as "-10 degF".')
+    ] = None,
+    as_json: Annotated[bool, typer.Option("--json", help="Print the values as JSON, SI.")] = False,
+) -> None:
+    """Foretell a run on any day: what every point would show, and how sure that is."""
+    from lightoff.surfaces.cli.predict import print_prediction
+
+    print_prediction(job, run, visit, outdoor=outdoor, as_json=as_json)
 
 
 @app.command()

@@ -227,7 +227,7 @@ def _value(row: Row, speech: Speech) -> tuple[str, str, str]:
 
 def _found(row: Row, found: Row | None, speech: Speech) -> str:
     """The value as found, where it was another one."""
-    if found is None or found.estimate is None or found.estimate == row.estimate:
+    if found is None or found.estimate is None or found.measured == row.measured:
         return ""
     return _value(found, speech)[0]
 

@@ -25,7 +25,7 @@ def page(
     now = job.visit(visit)
     before = job.visit(now.number - 1) if now.number > 1 else None
     spoken = speech or PageSpeech(job.display.units)
-    answer = assess(job.machine(), now, before=before)
+    answer = assess(job.machine(), now, before=before, whole=False)
     environment = Environment(
         loader=PackageLoader("lightoff.surfaces.report"),
         autoescape=True,

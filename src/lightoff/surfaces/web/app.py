@@ -32,6 +32,7 @@ from lightoff.surfaces.web.routes import (
     docs,
     entries,
     new,
+    plans,
     points,
     readings,
     units,
@@ -39,7 +40,9 @@ from lightoff.surfaces.web.routes import (
 )
 
 STATUS: dict[Refusal, int] = {"host": 421, "origin": 403, "large": 413}
-ROUTERS = (units, new, visits, readings, entries, points, calculations, docs, api, calculations_api)
+ROUTERS = (
+    units, new, visits, plans, readings, entries, points, calculations, docs, api, calculations_api,
+)  # fmt: skip
 
 
 def local_time() -> datetime:

@@ -9,7 +9,7 @@ from starlette.exceptions import HTTPException
 
 from lightoff.job import Job, parse_tree
 from lightoff.job.job import Tree
-from lightoff.judgement import assess
+from lightoff.judgement import Fits, assess, quick_fits
 from lightoff.record import Register, State, UnknownUnitError
 from lightoff.record.commands import Command
 from lightoff.record.fold import OPENING
@@ -60,6 +60,7 @@ class Desk:
     new_id: Callable[[], str]
     by: str
     answers: Answers = field(default_factory=Answers)
+    fits: Fits = field(default_factory=quick_fits)
 
     @property
     def speech(self) -> PageSpeech:
@@ -94,7 +95,8 @@ class Desk:
         found = self.answers.find(key)
         if found is None:
             state = self.state(stream)
-            found = Judged(bench_of(stream, state, parse_tree(state.tree), visit), state)
+            job = parse_tree(state.tree)
+            found = Judged(bench_of(stream, state, job, visit, self.fits), state)
             self.answers.keep(key, found)
         return found
 
@@ -104,7 +106,8 @@ class Desk:
         visits = [dict(each) for each in state.tree["visit"]]
         now = visits[visit - 1]
         now["reading"] = [*now.get("reading", ()), entry]
-        return bench_of(stream, state, parse_tree({**state.tree, "visit": visits}), visit)
+        job = parse_tree({**state.tree, "visit": visits})
+        return bench_of(stream, state, job, visit, self.fits)
 
     def state(self, stream: str) -> State:
         """What the record says of a unit; a 404 where it says nothing."""
@@ -130,7 +133,7 @@ class Desk:
         return any(link.event.id == event_id for link in self.register.history(stream))
 
 
-def bench_of(stream: str, state: State, job: Job, number: int) -> Bench:
+def bench_of(stream: str, state: State, job: Job, number: int, fits: Fits) -> Bench:
     """One visit of a job with its answer and its entries in the record."""
     machine, visit = job.machine(), job.visit(number)
     before = job.visit(number - 1) if number > 1 else None
@@ -139,11 +142,13 @@ def bench_of(stream: str, state: State, job: Job, number: int) -> Bench:
         stream=stream,
         machine=machine,
         visit=visit,
-        answer=assess(machine, visit, before=before),
+        answer=assess(machine, visit, before=before, whole=False, fits=fits),
         speech=PageSpeech(job.display.units),
         needs=needs_of(machine),
         entries=state.places,
         withdrawn=tuple(e for e in mine if e.withdrawn and e.kind != OPENING),
         visits=state.visits,
         closed=state.closing(number) is not None,
+        before=before,
+        fits=fits,
     )

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from lightoff.judgement import Row
+from lightoff.machine import Point
 from lightoff.surfaces.words.speech import Speech
 
 _ORDER = ("power", "airside", "air", "gas supply", "furnace", "building", "tightness", "sequence",
@@ -40,6 +41,15 @@ def group_of(row: Row) -> Group:
     if name is None:
         name = "air" if row.furnace is None else "furnace"
     return Group(_ORDER.index(name), name, (row.furnace or 0) if name == "furnace" else 0)
+
+
+def group_of_point(point: Point) -> Group:
+    """The group a point is shown in by itself."""
+    return Group(_ORDER.index(point.group), point.group, _furnace(point))
+
+
+def _furnace(point: Point) -> int:
+    return (point.furnace or 0) if point.group == "furnace" else 0
 
 
 def by_group(rows: Iterable[Row]) -> list[tuple[Group, list[Row]]]:

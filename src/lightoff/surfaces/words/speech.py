@@ -13,8 +13,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from lightoff.judgement import Message, Remark, Row
+from lightoff.machine import kind_of
 from lightoff.quantity import BY_NAME, KINDS, Shown, System, shown
-from lightoff.surfaces.words.catalogue import catalogue
+from lightoff.surfaces.words.catalogue import catalogue, has
 from lightoff.surfaces.working import si_text
 
 _NUMBERED = re.compile(r"(?<=\.)(\d)(?=\.|$)")
@@ -31,6 +32,15 @@ def resolution_of(expanded: float | None) -> float | None:
         return None
     place = 10.0 ** math.floor(math.log10(expanded))
     return place / 10 if expanded / place < 3 else place
+
+
+def generic(name: str) -> str:
+    """An id without the numbers of its furnace and its train.
+
+    >>> generic("train.2.1.manifold")
+    'train.n.m.manifold'
+    """
+    return _NUMBERED.sub("m", _NUMBERED.sub("n", name, count=1), count=1)
 
 
 @dataclass(frozen=True)
@@ -91,12 +101,21 @@ class Speech:
         """A setting by name."""
         return self._numbered("setting", setting)
 
+    def unknown(self, unknown: str) -> str:
+        """An unknown of the machine by name, which may be a point's; nothing for anything else."""
+        if kind_of(unknown):
+            return self.point(unknown)
+        return self._numbered("unknown", unknown) if has(f"unknown:{generic(unknown)}") else ""
+
+    def reading(self, name: str) -> str:
+        """A point and its run, as `fan.rpm high`, in words."""
+        point, _, run = name.partition(" ")
+        return self.word("budget:of-run", name=self.point(point), run=self.run(run))
+
     def _numbered(self, noun: str, name: str) -> str:
         """The name of something whose id carries the numbers of a furnace and a train."""
         numbers = _NUMBERED.findall(name)
-        generic = _NUMBERED.sub("n", name, count=1)
-        generic = _NUMBERED.sub("m", generic, count=1) if len(numbers) > 1 else generic
-        text = self.word(f"{noun}:{generic}", n=numbers[0] if numbers else "")
+        text = self.word(f"{noun}:{generic(name)}", n=numbers[0] if numbers else "")
         if len(numbers) > 1 and numbers[1] != "1":
             text += self.word("point:train.second", m=numbers[1])
         return text
@@ -178,6 +197,15 @@ class _Filler(string.Formatter):
             return self.speech.difference(value, kind)
         if spec == "value":
             return self.speech.quantity(value, kind)
+        if spec == "point":
+            return self.speech.point(value)
+        if spec == "run":
+            return self.speech.run(value)
+        if spec == "readings":
+            return _and([self.speech.reading(each) for each in value])
+        if spec == "perhaps":
+            slip = self.speech.word(f"slip:{value}") if value else ""
+            return self.speech.word("misfit:slip", slip=slip) if slip else ""
         if spec == "points":
             return _and([self.speech.point(each) for each in value])
         if spec == "list":

@@ -19,7 +19,7 @@ def airside(rated: Rated) -> Iterator[Unknown]:
         JUDGED,
         "as built over design",
         wander=0.01,
-        inspected=r"airflow.*|static\.duct",
+        inspected=r"airflow.*|static\.duct|air\.(discharge|after\.\d)\.db",
     )
     yield balance(
         "fan.pressure",
@@ -43,6 +43,7 @@ def airside(rated: Rated) -> Iterator[Unknown]:
         JUDGED,
         "fan efficiency against the plate's curve",
         wander=0.01,
+        inspected=r"motor\.(kw|amps.*)|vfd\.(kw|amps)",
     )
     yield balance(
         "filters.resistance",
@@ -106,6 +107,7 @@ def probes(rated: Rated) -> Iterator[Unknown]:
 def building(machine: Machine) -> Iterator[Unknown]:
     """Exhaust, and how tight the building is."""
     exhaust, airflow = machine.design.exhaust, machine.design.airflow
+    yield balance("building.wind", 0.0, 1.0, JUDGED, "wind, doors, other fans", wander=2.0)
     if exhaust is None:
         yield balance(
             "building.pressure",

@@ -73,7 +73,12 @@ def gas(machine: Machine) -> Iterator[Unknown]:
         wander=1.0,
     )
     yield fire(
-        "gas.orifices", 1.0, 0.015, JUDGED, "what their maker aims at, the same for every orifice"
+        "gas.orifices",
+        1.0,
+        0.015,
+        JUDGED,
+        "what their maker aims at, the same for every orifice",
+        inspected=r"gas\.meter\.seconds",
     )
     yield show(
         "gas.set",

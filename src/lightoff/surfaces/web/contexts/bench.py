@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
-from lightoff.judgement import Assessment, Row
+from lightoff.judgement import Assessment, Fits, Row, assess
 from lightoff.judgement.targets import TARGETS
 from lightoff.machine import Machine, Visit, canonical
 from lightoff.record import Entry
@@ -27,6 +28,13 @@ class Bench:
     withdrawn: tuple[Entry, ...]
     visits: int
     closed: bool
+    before: Visit | None = None
+    fits: Fits | None = None
+
+    @cached_property
+    def whole(self) -> Assessment:
+        """The answer with everything in it: it takes longer, and most pages show less."""
+        return assess(self.machine, self.visit, before=self.before, fits=self.fits)
 
     @property
     def base(self) -> str:

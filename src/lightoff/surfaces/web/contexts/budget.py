@@ -5,7 +5,6 @@ from dataclasses import dataclass
 
 from lightoff.judgement import Row
 from lightoff.judgement.answer import BudgetLine
-from lightoff.machine import kind_of
 from lightoff.surfaces.web.contexts.bench import Bench
 from lightoff.surfaces.words import has
 
@@ -26,10 +25,11 @@ class Bar:
 
 def budget(bench: Bench, row: Row) -> tuple[Bar, ...]:
     """The parts of a row's standard uncertainty, the largest first, and their root of squares."""
+    parts = next((each.budget for each in bench.whole.targets if each.key == row.key), ())
     whole = row.standard_uncertainty or 0.0
-    if not row.budget or whole <= 0 or row.kind is None:
+    if not parts or whole <= 0 or row.kind is None:
         return ()
-    shown, rest = row.budget[:MOST], row.budget[MOST:]
+    shown, rest = parts[:MOST], parts[MOST:]
     bars = [_bar(bench, line, row.kind, whole) for line in shown]
     if rest:
         size = sum(line.standard_uncertainty**2 for line in rest) ** 0.5
@@ -61,11 +61,14 @@ def _size(bench: Bench, size: float, kind: str) -> str:
 
 
 def _of(bench: Bench, of: str) -> str:
-    """What a part belongs to: a reading, a point, an instrument."""
+    """What a part belongs to: a reading, an unknown of the machine, an instrument."""
     if _READING.fullmatch(of):
         return _reading(bench, of)
-    if kind_of(of):
-        return bench.speech.point(of)
+    unknown, _, run = of.partition(" ")
+    name = bench.speech.unknown(unknown)
+    if name:
+        run = bench.speech.run(run)
+        return bench.speech.word("budget:of-run", name=name, run=run) if run else name
     return bench.speech.word(f"budget-of:{of}") if has(f"budget-of:{of}") else of
 
 

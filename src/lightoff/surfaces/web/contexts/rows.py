@@ -115,9 +115,19 @@ def value_of(row: Row, speech: Speech) -> Value | None:
     return Value(shown.number, speech.spread(expanded, row.kind) if expanded else "", shown.unit)
 
 
+def read_of(row: Row, speech: Speech) -> str:
+    """What was read, where all readings together say another number."""
+    if row.measured is None or row.estimate is None or row.kind is None:
+        return ""
+    expanded = COVERAGE * (row.standard_uncertainty or 0.0)
+    read = speech.parts(row.measured, row.kind, expanded=expanded)
+    told = speech.parts(row.estimate, row.kind, expanded=expanded)
+    return "" if read.number == told.number else speech.word("row:read", value=read.number)
+
+
 def as_found(row: Row, found: Row | None, speech: Speech) -> str:
     """How it was found, where that is not how it was left."""
-    if found is None or found.estimate is None or found.estimate == row.estimate:
+    if found is None or found.estimate is None or found.measured == row.measured:
         return ""
     value, verdict = value_of(found, speech), verdict_of(found, speech)
     text = value.text if value else ""

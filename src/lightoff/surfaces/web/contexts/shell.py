@@ -36,13 +36,18 @@ def around_unit(
     speech: Speech, machine: Machine, stream: str, visit: int | None, here: str, title: str
 ) -> Shell:
     """Around the pages of one unit; `visit` is the number of the one looked at."""
-    pages = [("units", "/"), ("visit", unit_url(stream, visit))]
+    pages = [("units", "/"), ("plan", plan_url(stream, visit)), ("visit", unit_url(stream, visit))]
     if visit is not None:
         pages.append(("report", f"{unit_url(stream, visit)}/report"))
     pages.append(("calculations", "/calc"))
     nav = tuple(Link(speech.word(f"nav:{name}"), href, name == here) for name, href in pages)
     tag = machine.unit.tag
     return Shell(f"{title} · {tag}", tag, machine.unit.serves or "", nav)
+
+
+def plan_url(stream: str, visit: int | None = None) -> str:
+    """The address of the plan of a visit; of the first one before there is any."""
+    return f"{unit_url(stream, visit)}/plan"
 
 
 def unit_url(stream: str, visit: int | None = None) -> str:

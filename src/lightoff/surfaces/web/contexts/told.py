@@ -11,7 +11,14 @@ from lightoff.surfaces.drawing import state_of, strip
 from lightoff.surfaces.drawing.marks import Mark
 from lightoff.surfaces.web.contexts.answer import weight
 from lightoff.surfaces.web.contexts.bench import Bench
-from lightoff.surfaces.web.contexts.rows import TONES, is_silent, strip_label, value_of, verdict_of
+from lightoff.surfaces.web.contexts.rows import (
+    TONES,
+    is_silent,
+    read_of,
+    strip_label,
+    value_of,
+    verdict_of,
+)
 from lightoff.surfaces.words import Speech
 
 Mood = Literal["is", "would"]  # kept, or only tried
@@ -79,7 +86,7 @@ def _telling(row: Row) -> tuple[bool, int, bool]:
 
 def _judged(row: Row, name: str, speech: Speech) -> str:
     value, window = value_of(row, speech), speech.window(row)
-    text = value.text if value else ""
+    text = " ".join(filter(None, (value.text if value else "", read_of(row, speech))))
     if row.decision == "undecided":
         return speech.word("told:open", name=name, value=text, why=speech.say(row.why, row))
     return speech.word(
@@ -101,8 +108,8 @@ def _changed(rows: Iterable[Row], before: Assessment | None) -> list[Row]:
     """The rows that are not what they were."""
     if before is None:
         return [row for row in rows if row.estimate is not None]
-    was = {row.key: (row.decision, row.estimate) for row in before.targets}
-    return [row for row in rows if was.get(row.key) != (row.decision, row.estimate)]
+    was = {row.key: (row.decision, row.measured) for row in before.targets}
+    return [row for row in rows if was.get(row.key) != (row.decision, row.measured)]
 
 
 def _also(bench: Bench, row: Row) -> Also:

@@ -12,10 +12,13 @@ from lightoff.job import Job, JobError, parse_tree, schema
 from lightoff.job.faults import whole
 from lightoff.job.text import decoded
 from lightoff.judgement import Assessment, assess
-from lightoff.quantity import LightoffError
+from lightoff.judgement.plan import Plan, plan
+from lightoff.quantity import LightoffError, QuantityError
 from lightoff.record import Note, Refused
-from lightoff.surfaces.web.desk import Judged
+from lightoff.surfaces.planning import expected_weather
+from lightoff.surfaces.web.desk import Desk, Judged
 from lightoff.surfaces.web.routes.common import AtDesk, reasons
+from lightoff.surfaces.web.routes.plans import latest, planned
 
 router = APIRouter(prefix="/api", tags=["lightoff"])
 
@@ -97,6 +100,23 @@ async def judge(request: Request, visit: int | None = None) -> JSONResponse:
         return _refused(whole(str(error), place="visit"))
 
 
+@router.post("/plan", responses=_REFUSED, response_model=Plan, openapi_extra=_JOB_BODY)
+async def plan_of_job(
+    request: Request, visit: int | None = None, outdoor: str = ""
+) -> JSONResponse:
+    """The plan of one visit of a job; `outdoor` as "38 degF", until the visit has read it."""
+    try:
+        job = parse_tree(await _tree(request))
+        made = plan(job.machine(), job.visit(visit), weather=expected_weather(outdoor))
+    except JobError as error:
+        return _refused(error)
+    except QuantityError as error:
+        return _refused(whole(str(error), place="outdoor"))
+    except LightoffError as error:  # no such visit
+        return _refused(whole(str(error), place="visit"))
+    return JSONResponse(made.to_dict())
+
+
 @router.get("/schema", response_model=dict[str, Any])
 async def job_schema() -> JSONResponse:
     """The JSON Schema of a job."""
@@ -136,7 +156,23 @@ async def unit(stream: str, desk: AtDesk) -> JSONResponse:
 )
 async def answer(stream: str, number: int, desk: AtDesk) -> JSONResponse:
     """The answer for one visit."""
-    return JSONResponse(desk.bench(stream, number).answer.to_dict())
+    return JSONResponse(desk.bench(stream, number).whole.to_dict())
+
+
+@router.get("/units/{stream}/plan", responses={**_REFUSED, **_NOT_THERE}, response_model=Plan)
+async def plan_of_unit(stream: str, desk: AtDesk, outdoor: str = "") -> JSONResponse:
+    """The plan of the latest visit; where there is none, of the first."""
+    return _plan(desk, stream, latest(desk, stream), outdoor)
+
+
+@router.get(
+    "/units/{stream}/visits/{number}/plan",
+    responses={**_REFUSED, **_NOT_THERE},
+    response_model=Plan,
+)
+async def plan_of_visit(stream: str, number: int, desk: AtDesk, outdoor: str = "") -> JSONResponse:
+    """The plan of one visit; `outdoor` as "38 degF", until the visit has read it."""
+    return _plan(desk, stream, number, outdoor)
 
 
 @router.post(
@@ -186,6 +222,14 @@ def _judged(job: Job, number: int | None) -> dict[str, Any]:
     visit = job.visit(number)
     before = job.visit(visit.number - 1) if visit.number > 1 else None
     return assess(job.machine(), visit, before=before).to_dict()
+
+
+def _plan(desk: Desk, stream: str, number: int | None, outdoor: str) -> JSONResponse:
+    try:
+        weather = expected_weather(outdoor)
+    except QuantityError as error:
+        return _refused(whole(str(error), place="outdoor"))
+    return JSONResponse(planned(desk, stream, number, weather).plan.to_dict())
 
 
 def _taken(judged: Judged, event_id: str) -> dict[str, Any]:

@@ -1,0 +1,37 @@
+"""How well one machine explains all readings, and what they made of its unknowns."""
+
+from collections.abc import Iterator
+
+from lightoff.inference.reliability import chi_square_above
+from lightoff.judgement.answer import Fit, UnknownRow
+from lightoff.judgement.together import Together
+
+
+def fit(together: Together) -> Fit:
+    """The fit in numbers; what is free takes its readings' freedom away."""
+    solution, model = together.found.solution, together.found.model
+    freedom = len(together.found.taken) - len(model.free)
+    return Fit(
+        chi_square=solution.objective,
+        degrees_of_freedom=freedom,
+        p_value=chi_square_above(solution.objective, freedom) if freedom > 0 else 1.0,
+        iterations=solution.steps,
+        converged=solution.converged,
+    )
+
+
+def unknown_rows(together: Together) -> Iterator[UnknownRow]:
+    """Every unknown of the machine, before and after."""
+    model = together.found.model
+    values = model.values(together.found.solution.state)
+    free = {each.id for each in model.free}
+    for each in model.table:
+        yield UnknownRow(
+            id=each.id,
+            prior=each.mean,
+            prior_sigma=None if each.id in free else each.spread,
+            estimate=values[each.id],
+            standard_uncertainty=together.found.u_of_unknown(each.id),
+            origin=each.origin,
+            source=each.source,
+        )
