@@ -102,6 +102,7 @@ class PointRow:
     checked_by: tuple[str, ...] | None = None
     suspect: bool | None = None
     foretold: float | None = None
+    foretold_uncertainty: float | None = None
     measured_uncertainty: float | None = None
     stale: bool = False
     read: bool = True

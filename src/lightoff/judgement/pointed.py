@@ -10,12 +10,11 @@ from lightoff.inference.suspects import level
 from lightoff.judgement import airside
 from lightoff.judgement.answer import PointRow
 from lightoff.judgement.evidence import Evidence
-from lightoff.judgement.together import Together
+from lightoff.judgement.together import UNCHECKED, Together
 from lightoff.machine import points, runs
 
 CHECKS = 0.2  # [1] correlation of two readings' residuals from which on one checks the other
 MOST = 3  # readings named as a check
-UNCHECKED = 0.05  # [1] redundancy below which a reading is said to be unchecked
 
 Key = tuple[str, str]  # run, point
 
@@ -96,6 +95,8 @@ def _check(together: Together, place: int, taken: Taken, row: PointRow) -> Point
         checked_by=_checks(together, place),
         suspect=suspect,
         foretold=scale * (taken.estimate.value - found.solution.pull[place] / checked),
+        foretold_uncertainty=abs(scale)
+        * max(1 / checked - found.readings.u[place] ** 2, 0.0) ** 0.5,
     )
 
 

@@ -82,8 +82,11 @@ Judge = Callable[[Case, Bounds, Sequence[Uncertain]], Ruling | None]
 
 
 def by_name(case: Case) -> Told | None:
-    """What all readings together say of the point itself."""
-    return case.told(case.instance.point)
+    """What all readings together say of the point itself; nothing where no other has a say."""
+    point = case.instance.point
+    if case.together is None or case.together.is_alone(point, case.run):
+        return None
+    return case.told(point)
 
 
 def of_its_own(_: Case) -> None:

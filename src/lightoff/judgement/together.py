@@ -22,6 +22,7 @@ from lightoff.machine.visit import Reading
 
 AGAIN = 0.015  # [1] from one start to the next: manifold, supply, volts; engineering judgement
 AGAIN_KELVIN = 1.0  # [K] the same of a temperature
+UNCHECKED = 0.05  # [1] redundancy below which a reading is said to be unchecked
 WEATHER = ("air.barometer", "air.outdoor.db", "air.outdoor.rh", "air.return.db")
 ONE_DIAL = 1.0  # [m3] of a meter whose dial only its readings tell
 
@@ -103,6 +104,11 @@ class Together:
         today = {name: value for name, value in now.items() if name in WEATHER}
         shown = predict(self.found.model.rated, {**values, **today}, Condition(run)).shown
         return {name: float(value) for name, value in shown.items()}
+
+    def is_alone(self, point: str, run: str) -> bool:
+        """Whether a point was read once in a run and nothing else has a say in it."""
+        places = [i for i, t in enumerate(self.found.taken) if (t.point, t.run) == (point, run)]
+        return len(places) == 1 and self.found.posterior.redundancy(places[0]) < UNCHECKED
 
     @cached_property
     def suspected(self) -> frozenset[str]:

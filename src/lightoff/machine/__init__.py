@@ -3,13 +3,14 @@
 from lightoff.machine.checks import checks
 from lightoff.machine.machine import Machine
 from lightoff.machine.points import Point, kind_of, points, readable
-from lightoff.machine.runs import canonical, fan_runs, firing, high_run, low_run, runs
+from lightoff.machine.runs import WINTER, canonical, fan_runs, firing, high_run, low_run, runs
 from lightoff.machine.sequence import Step, sequence
 from lightoff.machine.settings import setting_kind, settings
 from lightoff.machine.trips import Trip, trips
 from lightoff.machine.visit import Visit
 
 __all__ = [
+    "WINTER",
     "Machine",
     "Point",
     "Step",

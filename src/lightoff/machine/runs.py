@@ -7,6 +7,7 @@ from lightoff.machine.machine import Machine
 
 Level = Literal["high", "low"]
 
+WINTER = "winter"  # no run of a visit: the coldest day, foretold
 _ONE = re.compile(r"(high|low)\.([1-9])")
 
 

@@ -63,7 +63,8 @@ def _control_bounds(case: Case) -> Bounds:
     return Bounds(max(21 * scale, floor), 28 * scale, "common practice", COMMON_PRACTICE)
 
 
-def _amps_limit(case: Case) -> Bounds:
+def amps_limit(case: Case) -> Bounds:
+    """What a motor may draw for good: its service factor, on a drive ten percent more."""
     motor = case.machine.motor
     factor = motor.service_factor
     if factor is None or case.machine.drive.vfd:
@@ -142,7 +143,7 @@ TARGETS = (
         kind="current",
         instances=_amps,
         estimate=reading,
-        bounds=_amps_limit,
+        bounds=amps_limit,
         caution="caution-live",
     ),
     Target(

@@ -5,11 +5,9 @@ from collections.abc import Iterator
 from lightoff.inference.told import Told
 from lightoff.judgement import power
 from lightoff.judgement.evidence import Missing
-from lightoff.judgement.target import Bounds, Case, Instance, Target, at_least, at_most
-from lightoff.judgement.targets.electrical import ON_A_DRIVE
-from lightoff.machine import Machine
-
-WINTER = "winter"
+from lightoff.judgement.target import Case, Instance, Target, at_least, at_most
+from lightoff.judgement.targets.electrical import amps_limit
+from lightoff.machine import WINTER, Machine
 
 
 def _amps(machine: Machine) -> Iterator[Instance]:
@@ -42,15 +40,6 @@ def _warmest(case: Case) -> Told | None:
     return case.together.on_a_day("discharge", "high", case.machine.design.winter_outdoor)
 
 
-def _limit(case: Case) -> Bounds | None:
-    motor = case.machine.motor
-    factor = motor.service_factor
-    if factor is None or case.machine.drive.vfd:
-        upper = motor.full_load_amps * ON_A_DRIVE
-        return Bounds(None, upper, "common practice", "motor plate; common practice, no source")
-    return at_most(motor.full_load_amps * factor, "plate", "motor plate, service factor")
-
-
 TARGETS = (
     Target(
         id="motor current",
@@ -70,7 +59,7 @@ TARGETS = (
         estimate=_missing,
         told=_most_amps,
         by_model=True,
-        bounds=_limit,
+        bounds=amps_limit,
     ),
     Target(
         id="set point reached",

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from lightoff.judgement.answer import Row
 from lightoff.judgement.targets import TARGETS
 from lightoff.judgement.tasks.task import Record
-from lightoff.machine import Machine
+from lightoff.machine import WINTER, Machine
 
 Needs = Mapping[tuple[str, str | None], tuple[str, ...]]  # by target and point
 _TIGHT = {"joint": "tightness: joints", "decay": "tightness: decay"}
@@ -23,7 +23,7 @@ def needs_of(machine: Machine) -> Needs:
 def rests_on(row: Row, record: Record, needs: Needs) -> bool:
     """Whether a row is decided by this record, alone or among others."""
     if record.kind == "reading":
-        there = not record.runs or row.run in record.runs
+        there = not record.runs or row.run in (*record.runs, WINTER)
         return there and not set(record.names).isdisjoint(needs.get((row.id, row.point), ()))
     if record.kind in ("check", "trip"):
         own = row.id == f"{record.kind}: {record.names[0]}"

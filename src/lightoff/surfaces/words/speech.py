@@ -107,6 +107,10 @@ class Speech:
             return self.point(unknown)
         return self._numbered("unknown", unknown) if has(f"unknown:{generic(unknown)}") else ""
 
+    def together(self, names: Sequence[str]) -> str:
+        """Several names as one."""
+        return _and(names)
+
     def reading(self, name: str) -> str:
         """A point and its run, as `fan.rpm high`, in words."""
         point, _, run = name.partition(" ")

@@ -67,8 +67,8 @@ def _of(bench: Bench, of: str) -> str:
     unknown, _, run = of.partition(" ")
     name = bench.speech.unknown(unknown)
     if name:
-        run = bench.speech.run(run)
-        return bench.speech.word("budget:of-run", name=name, run=run) if run else name
+        in_run = bench.speech.run(run) if run else ""
+        return bench.speech.word("budget:of-run", name=name, run=in_run) if run else name
     return bench.speech.word(f"budget-of:{of}") if has(f"budget-of:{of}") else of
 
 

@@ -4,12 +4,13 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from lightoff.judgement import Row
-from lightoff.machine import kind_of, points, readable, runs
+from lightoff.machine import WINTER, kind_of, points, readable, runs
 from lightoff.surfaces.drawing import worst
 from lightoff.surfaces.drawing.marks import Mark
 from lightoff.surfaces.web.contexts.answer import weight
 from lightoff.surfaces.web.contexts.bench import Bench
 from lightoff.surfaces.web.contexts.budget import Bar, budget
+from lightoff.surfaces.web.contexts.checked import Check, check_of
 from lightoff.surfaces.web.contexts.fields import Typed
 from lightoff.surfaces.web.contexts.large import Large, large
 from lightoff.surfaces.web.contexts.past import Past, past_of, readings_of
@@ -63,6 +64,7 @@ class PointPage:
     large: Large | None
     rows: tuple[RowView, ...]
     limits: tuple[Limits, ...]
+    check: Check | None
     budget: tuple[Bar, ...]
     needs: tuple[Way, ...]
     counts_for: tuple[RowView, ...]
@@ -103,6 +105,7 @@ def point_page(
         large=large(bench, first, point, run, readings_of(bench, point, run)),
         rows=tuple(row_view(row, speech) for row in own),
         limits=tuple(_limits(row, speech) for row in own),
+        check=check_of(bench, point, run),
         budget=budget(bench, first) if first else (),
         needs=tuple(_needs(bench, here, own)),
         counts_for=tuple(_counts_for(bench, here, own)),
@@ -120,9 +123,10 @@ def runs_of(bench: Bench, point: str) -> list[str]:
     """The runs in which a point may be read, or in which something is worked out."""
     there = next((p for p in points(bench.machine) if p.id == point), None)
     if there is not None:
-        return [run for run in runs(bench.machine) if readable(bench.machine, there, run)]
+        may = [run for run in runs(bench.machine) if readable(bench.machine, there, run)]
+        return [*may, *({WINTER} & _judged_in(bench, point))]
     judged = _judged_in(bench, point)
-    return [run for run in runs(bench.machine) if run in judged]
+    return [run for run in (*runs(bench.machine), WINTER) if run in judged]
 
 
 def _judged_in(bench: Bench, point: str) -> set[str]:
@@ -151,7 +155,7 @@ def _ways(bench: Bench, point: str, run: str) -> Iterator[Way]:
 
 
 def _taking(bench: Bench, here: Here, typed: Typed, new_id: Callable[[], str]) -> Taking | None:
-    if kind_of(here.point) is None or bench.closed:
+    if kind_of(here.point) is None or bench.closed or here.run == WINTER:
         return None
     mine = typed.of("reading")
     values = {**mine.values, "point": here.point, "run": mine.value("run", here.run)}
