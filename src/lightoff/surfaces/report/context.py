@@ -15,6 +15,7 @@ from lightoff.surfaces.drawing.marks import Mark
 from lightoff.surfaces.words import Speech
 from lightoff.surfaces.words.groups import Group, by_group
 from lightoff.surfaces.words.plain import is_open
+from lightoff.surfaces.words.together import together
 
 VERDICT_MARK: dict[str, Mark] = {
     "not to be left running": "no",
@@ -134,7 +135,7 @@ def report_context(job: Job, answer: Assessment, visit: Visit, speech: Speech) -
         verdict=speech.word(f"verdict:{answer.verdict}"),
         verdict_mark=mark(VERDICT_MARK[answer.verdict]),
         tally=_tally(answer, speech),
-        facts=_facts(machine, visit, speech),
+        facts=_facts(machine, visit, speech, together(answer, speech)),
         open_points=_open_points(answer.targets, numbered, speech),
         sections=sections,
         adjustments=tuple(_turned(a, speech) for a in visit.adjustments),
@@ -243,7 +244,9 @@ def _tally(answer: Assessment, speech: Speech) -> tuple[tuple[Markup, int, str],
     return (*told, *([(mark("stale"), stale, speech.word("count:stale"))] if stale else []))
 
 
-def _facts(machine: Machine, visit: Visit, speech: Speech) -> tuple[tuple[str, str], ...]:
+def _facts(
+    machine: Machine, visit: Visit, speech: Speech, readings: str
+) -> tuple[tuple[str, str], ...]:
     unit, site = machine.unit, machine.site
     heat = sum(furnace.input for furnace in machine.furnaces)
     gas = machine.furnaces[0].gas
@@ -255,6 +258,7 @@ def _facts(machine: Machine, visit: Visit, speech: Speech) -> tuple[tuple[str, s
         "airflow": speech.quantity(machine.design.airflow, "airflow"),
         "altitude": speech.quantity(site.altitude, "length"),
         "date": visit.date.isoformat() if visit.date is not None else None,
+        "readings": readings,
         **{name: parties.get(name) for name in ("owner", "installer", "authority", "permit")},
     }
     return tuple((speech.word(f"fact:{name}"), text) for name, text in facts.items() if text)

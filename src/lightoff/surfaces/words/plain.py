@@ -10,6 +10,7 @@ from lightoff.inference.estimate import COVERAGE
 from lightoff.judgement import Assessment, Row
 from lightoff.surfaces.words.groups import Group, by_group
 from lightoff.surfaces.words.speech import Speech
+from lightoff.surfaces.words.together import together
 
 WIDTH = 80
 NAME, RUN, VALUE, UNIT = 38, 8, 17, 9
@@ -47,6 +48,8 @@ def as_lines(answer: Assessment, speech: Speech, *, everything: bool) -> Iterato
     head = speech.word("text:head", unit=answer.unit, visit=answer.visit, verdict=verdict)
     yield Line(head, "verdict")
     yield Line(counts(answer, speech), "counts")
+    if said := together(answer, speech):
+        yield from _note(said, "")
     for group, rows in by_group(answer.targets):
         shown = [row for row in rows if everything or is_open(row)]
         if shown:

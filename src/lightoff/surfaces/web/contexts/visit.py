@@ -18,6 +18,7 @@ from lightoff.surfaces.web.contexts.told import Told
 from lightoff.surfaces.web.contexts.turning import Turned, Turning, turned, turning
 from lightoff.surfaces.web.contexts.withdrawing import Forms
 from lightoff.surfaces.words.plain import is_open
+from lightoff.surfaces.words.together import together
 
 MOST_FIRST = 5
 VIEWS: tuple[View, ...] = ("short", "open", "all")
@@ -39,6 +40,7 @@ class VisitPage:
     shell: Shell
     answer: Answer
     counts: tuple[Count, ...]
+    together: str
     about: str
     others: tuple[Link, ...]
     told: Told | None
@@ -75,6 +77,7 @@ def visit_page(bench: Bench, asked: Asked, new_id: Callable[[], str]) -> VisitPa
         shell=around_unit(speech, bench.machine, bench.stream, bench.visit.number, "visit", title),
         answer=answer_of(bench.answer, speech),
         counts=counts_of(bench.answer.targets, speech),
+        together=together(bench.answer, speech),
         about=_about(bench),
         others=_others(bench),
         told=asked.told,
