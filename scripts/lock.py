@@ -16,6 +16,7 @@ LOCKS = ROOT / "requirements"
 def main() -> None:
     project = tomllib.loads((ROOT / "pyproject.toml").read_text())
     run = project["project"]["dependencies"]
+    run += project["project"]["optional-dependencies"]["quick"]
     groups = project["dependency-groups"]
     _lock("test", run + groups["test"] + groups["check"])
     _lock("run", run, "--constraint", str(LOCKS / "test.txt"))

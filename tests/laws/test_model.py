@@ -10,10 +10,12 @@ from hypothesis import strategies as st
 
 from lightoff.job import load
 from lightoff.machine import Machine, points, runs
+from lightoff.machine.model.abreast import moves_abreast
 from lightoff.machine.model.case import case_of
 from lightoff.machine.model.points import TOPICS
-from lightoff.machine.model.predict import NO_BALANCE, Condition, predict
+from lightoff.machine.model.predict import NO_BALANCE, Condition, balanced, predict
 from lightoff.machine.model.rated import rate
+from lightoff.machine.model.running import State
 from lightoff.machine.model.slopes import running_moves
 from lightoff.machine.model.unknowns import unknowns
 from lightoff.physics.airstream import moist_heat_capacity
@@ -161,3 +163,39 @@ def test_a_fan_that_cannot_lift_the_building_is_named() -> None:
     values = expected(replace(BLOW, design=still)) | {"building.pressure": 5000.0}
     found = predict(replace(BLOW, design=still), values, Condition("fan"))
     assert found.outcome == NO_BALANCE
+
+
+@machines
+def test_runs_asked_at_once_answer_as_each_alone(machine: Machine) -> None:
+    """On arrays, values and exact slopes both, to the last digits."""
+    rated, table, values = rate(machine), unknowns(rate(machine)), expected(machine)
+    cases = [case_of(machine, run) for run in fan_runs(machine)]
+    states = [balanced(rated, values, case).state for case in cases]
+    alone = [running_moves(rated, values, *each, table) for each in zip(cases, states, strict=True)]
+    together = moves_abreast(rated, [values] * len(cases), cases, states, table)
+    assert together is not None
+    for run, one, other in zip(fan_runs(machine), alone, together, strict=True):
+        mine, theirs = one.shown(TOPICS), other.shown(TOPICS)
+        assert set(mine) == set(theirs)
+        for point, moves in mine.items():
+            assert theirs[point].value == pytest.approx(moves.value, rel=1e-10, abs=1e-12), point
+            size = max(map(abs, moves.slopes), default=0.0)
+            assert theirs[point].slopes == pytest.approx(moves.slopes, rel=1e-7, abs=1e-9 * size), (
+                run,
+                point,
+            )
+
+
+@machines
+def test_from_a_state_near_its_balance_a_run_is_told_where_it_balances(machine: Machine) -> None:
+    """The error of one step is that of its square."""
+    rated, table, values = rate(machine), unknowns(rate(machine)), expected(machine)
+    case = case_of(machine, "high")
+    there = balanced(rated, values, case).state
+    exact = running_moves(rated, values, case, there, table).shown(TOPICS)
+    off = 1e-3
+    near = State(there.flow * (1 + off), there.load + off)
+    told = running_moves(rated, values, case, near, table).shown(TOPICS)
+    for point in ("airflow.standard", "motor.amps.a", "motor.amps", "static.duct", "rise.unit"):
+        if point in exact:
+            assert told[point].value == pytest.approx(exact[point].value, rel=20 * off**2)

@@ -2,7 +2,7 @@
 
 import os
 import warnings
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from multiprocessing import get_context
 from typing import TypeVar
@@ -10,15 +10,14 @@ from typing import TypeVar
 Asked = TypeVar("Asked")
 Found = TypeVar("Found")
 CORES = 2
-AT_ONCE = 10  # questions handed over together
 
 
-def each(question: Callable[[Asked], Found], of: Iterable[Asked]) -> list[Found]:
-    """Every answer, in the order asked."""
+def each(question: Callable[[Asked], Found], of: Sequence[Asked], at_once: int) -> list[Found]:
+    """Every answer, in the order asked; so many questions go to a core at a time."""
     os.environ["OPENBLAS_NUM_THREADS"] = "1"  # or the cores fight over matrices of 30 rows
     context = get_context("spawn")
     with ProcessPoolExecutor(CORES, mp_context=context, initializer=_strict) as pool:
-        return list(pool.map(question, of, chunksize=AT_ONCE))
+        return list(pool.map(question, of, chunksize=at_once))
 
 
 def _strict() -> None:

@@ -100,6 +100,14 @@ class Dual:
     def __float__(self) -> float:
         return self.value
 
+    def seed(self) -> "Dual":
+        """The same value, itself the one unknown there is."""
+        return Dual(self.value, (1.0,))
+
+    def through(self, value: float, by: float) -> "Dual":
+        """A function of it, from its value and its slope."""
+        return Dual(value, [by * a for a in self.slopes])
+
     def applied(self, name: str) -> "Dual":
         """An elementary function of it, by its name in `math`."""
         x = self.value
@@ -115,11 +123,10 @@ def of_one(function: Callable[..., Any]) -> Callable[..., Any]:
 
     @wraps(function)
     def asked(x: Any, *rest: Any) -> Any:
-        if type(x) is not Dual:
+        if not isinstance(x, Dual):
             return function(x, *rest)
-        y = function(Dual(x.value, (1.0,)), *rest)
-        (by,) = slopes_of(y, 1)
-        return Dual(float(y), [by * a for a in x.slopes])
+        y = function(x.seed(), *rest)
+        return x.through(y.value, y.slopes[0]) if isinstance(y, Dual) else y
 
     del asked.__wrapped__  # it marks a formula
     return asked
@@ -127,7 +134,7 @@ def of_one(function: Callable[..., Any]) -> Callable[..., Any]:
 
 def still(x: Any) -> Any:
     """A number without its slopes: on the way to a solution nobody needs them."""
-    return x.value if type(x) is Dual else x
+    return x.value if isinstance(x, Dual) else x
 
 
 def _value(other: Other) -> float:

@@ -9,6 +9,7 @@ from itertools import pairwise
 from typing import Any
 
 from lightoff.formula.dual import Dual
+from lightoff.formula.duals import Duals, chosen
 from lightoff.formula.figure import Figure, Holds, carried, result
 
 # A float, a figure or a numpy array. numpy may be absent, so the array side has no static type.
@@ -67,6 +68,8 @@ def where(condition: Number, yes: Number, no: Number) -> Number:
     if isinstance(condition, Holds):
         return result("where", yes if condition else no, condition, yes, no)
     if _array(condition, yes, no):
+        if isinstance(yes, Duals) or isinstance(no, Duals):
+            return chosen(condition, yes, no)
         import numpy
 
         return numpy.where(condition, yes, no)
@@ -84,6 +87,8 @@ def minimum(a: Number, b: Number) -> Number:
         return a if a < b else b
     if isinstance(a, Figure) or isinstance(b, Figure):
         return carried("min", min, a, b)
+    if isinstance(a, Duals) or isinstance(b, Duals):
+        return chosen(a < b, a, b)
     if _array(a, b):
         import numpy
 
@@ -97,6 +102,8 @@ def maximum(a: Number, b: Number) -> Number:
         return b if a < b else a
     if isinstance(a, Figure) or isinstance(b, Figure):
         return carried("max", max, a, b)
+    if isinstance(a, Duals) or isinstance(b, Duals):
+        return chosen(a < b, b, a)
     if _array(a, b):
         import numpy
 
@@ -135,7 +142,7 @@ def interpolate(x: Number, table: tuple[tuple[float, float], ...]) -> Number:
     """
     if isinstance(x, Figure):
         return carried("table", lambda value: interpolate(value, table), x)
-    if not _array(x):
+    if not _array(x) and not isinstance(x, Duals):
         return _looked_up(x, table)
     (x0, y0), *rest = table
     y = y0 + 0.0 * x

@@ -5,8 +5,9 @@
 
 import math
 from collections.abc import Sequence
-from operator import mul
 from typing import Any, Protocol
+
+from lightoff.inference.orthogonal import Triangle, Turned, dot
 
 Vector = Any  # a list of floats, or a numpy array
 Matrix = Any  # a list of rows, or a numpy array
@@ -14,10 +15,23 @@ Groups = Sequence[slice]  # rows that belong together, one slice after the other
 
 
 class Algebra(Protocol):
-    """What lists and arrays both do."""
+    """What lists and arrays both do; `abreast` is whether many runs are best asked at once."""
+
+    abreast: bool
 
     def matrix(self, rows: Sequence[Sequence[float]]) -> Matrix:
         """The rows, made ready."""
+
+    def columns(
+        self, rows: Sequence[Sequence[float]], places: Sequence[int], scales: Sequence[float]
+    ) -> Matrix:
+        """Some columns of rows, each in its own scale."""
+
+    def mixed(self, matrix: Matrix, column: int, other: int, share: float) -> Matrix:
+        """The matrix with a share of one column moved into another, the rest made as much less."""
+
+    def beside(self, one: Matrix, other: Matrix) -> Matrix:
+        """Two matrices side by side."""
 
     def covariance(
         self, common: Matrix, own: Matrix, groups: Groups, variances: Vector, /
@@ -39,12 +53,33 @@ class Algebra(Protocol):
     def across(self, rows: Matrix, vector: Vector) -> Vector:
         """Each column times the vector."""
 
+    def tall(self, rows: Sequence[Sequence[float]]) -> Turned:
+        """The rows turned into a triangle."""
+
 
 class Lists:
     """On lists of rows."""
 
+    abreast = False
+
     def matrix(self, rows: Sequence[Sequence[float]]) -> Matrix:
         return [list(row) for row in rows]
+
+    def columns(
+        self, rows: Sequence[Sequence[float]], places: Sequence[int], scales: Sequence[float]
+    ) -> Matrix:
+        wanted = tuple(zip(places, scales, strict=True))
+        return [[row[i] * scale for i, scale in wanted] for row in rows]
+
+    def mixed(self, matrix: Matrix, column: int, other: int, share: float) -> Matrix:
+        left = math.sqrt(1 - share**2)
+        for row in matrix:
+            row[other] += share * row[column]
+            row[column] *= left
+        return matrix
+
+    def beside(self, one: Matrix, other: Matrix) -> Matrix:
+        return [[*a, *b] for a, b in zip(one, other, strict=True)]
 
     def covariance(
         self, common: Matrix, own: Matrix, groups: Groups, variances: Vector, /
@@ -86,6 +121,9 @@ class Lists:
     def across(self, rows: Matrix, vector: Vector) -> Vector:
         return [dot(column, vector) for column in zip(*rows, strict=True)]
 
+    def tall(self, rows: Sequence[Sequence[float]]) -> Turned:
+        return Triangle(rows)
+
 
 class Apart(Lists):
     """On readings that share nothing: the triangle is a diagonal, a list of its numbers."""
@@ -110,8 +148,3 @@ def _divided(triangle: Matrix, vector: Vector) -> Vector:
     for row, value in zip(triangle, vector, strict=True):
         found.append((value - dot(row, found)) / row[-1])
     return found
-
-
-def dot(a: Sequence[float], b: Sequence[float]) -> float:
-    """Sum of products, as far as the shorter one goes."""
-    return float(sum(map(mul, a, b)))

@@ -5,10 +5,21 @@ Matrices are lists of rows; the standard library does it alone.
 
 import math
 from collections.abc import Sequence
-
-from lightoff.inference.algebra import dot
+from operator import mul
+from typing import Protocol
 
 Matrix = list[list[float]]
+
+
+class Turned(Protocol):
+    """A tall matrix turned into a triangle R by reflections Q; see `Triangle`."""
+
+    @property
+    def diagonal(self) -> Sequence[float]: ...
+    def turned(self, vector: Sequence[float]) -> Sequence[float]: ...
+    def back(self, vector: Sequence[float]) -> Sequence[float]: ...
+    def back_turned(self, vector: Sequence[float]) -> Sequence[float]: ...
+    def turned_back(self, vector: Sequence[float]) -> Sequence[float]: ...
 
 
 class Triangle:
@@ -83,3 +94,8 @@ def _apply(mirror: list[float], k: int, vector: list[float]) -> None:
         return
     share = 2 * dot(normal, vector[k:]) / size
     vector[k:] = [y - share * x for x, y in zip(normal, vector[k:], strict=True)]
+
+
+def dot(a: Sequence[float], b: Sequence[float]) -> float:
+    """Sum of products, as far as the shorter one goes."""
+    return float(sum(map(mul, a, b)))

@@ -11,8 +11,8 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import NamedTuple
 
-from lightoff.inference.algebra import Algebra, dot
-from lightoff.inference.orthogonal import Triangle
+from lightoff.inference.algebra import Algebra
+from lightoff.inference.orthogonal import Turned, dot
 from lightoff.inference.solver import Readings, Solution
 
 Weights = Sequence[float]
@@ -76,9 +76,9 @@ class Posterior:
     algebra: Algebra
 
     @cached_property
-    def _triangle(self) -> Triangle:
+    def _triangle(self) -> Turned:
         """The free slopes in the readings' measure, turned into a triangle."""
-        return Triangle(list(zip(*self.solution.ground.free, strict=True)))
+        return self.algebra.tall(list(zip(*self.solution.ground.free, strict=True)))
 
     @cached_property
     def _open(self) -> list[list[float]]:
@@ -89,7 +89,7 @@ class Posterior:
         if not self.solution.ground.free:
             return [list(each) for each in measured]
         p = len(self.solution.ground.free)
-        return [self._triangle.turned(each)[p:] for each in measured]
+        return [list(self._triangle.turned(each)[p:]) for each in measured]
 
     def u(self, quantity: Quantity) -> float:
         """Standard uncertainty of a quantity [its unit]."""

@@ -119,11 +119,12 @@ def reconcile(
     *,
     algebra: Algebra | None = None,
     near: Reconciled | None = None,
+    still: float = STILL,
 ) -> Reconciled:
     """The most probable unknowns, from readings in any order.
 
     `near` is a fit of other readings of the same machine: a start that is likely to be near. The
-    end does not hang on it.
+    end does not hang on it. `still`, of an unknown's spread, is the step that ends the fit.
     """
     order = sorted(taken, key=lambda each: each.run)
     use = algebra or Lists()
@@ -138,7 +139,7 @@ def reconcile(
         model,
         readings,
         _start(model, shared, near) if near else model.start(),
-        apart=lambda before, after: _apart(model, before, after),
+        apart=lambda before, after: _apart(model, before, after) / still,
         algebra=use,
         damping=DAMPING,
         most_steps=MOST_STEPS,
@@ -168,11 +169,11 @@ def _start(model: VisitModel, shared: Sequence[Part], near: Reconciled) -> State
 
 
 def _apart(model: VisitModel, before: State, after: State) -> float:
-    """How far two states are apart, in the step that ends a fit."""
+    """How far two states are apart, in spreads."""
     free = zip(model.free, before.free, after.free, strict=True)
     known = zip(before.common, after.common, strict=True)
     moved = [abs(a - b) / each.spread for each, b, a in free]
-    return max([*moved, *(abs(a - b) for b, a in known)], default=0.0) / STILL
+    return max([*moved, *(abs(a - b) for b, a in known)], default=0.0)
 
 
 def _groups(blocks: Sequence[Block]) -> Iterator[slice]:

@@ -16,8 +16,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple, Protocol
 
-from lightoff.inference.algebra import Algebra, Groups, Lists, Matrix, Vector, dot
-from lightoff.inference.orthogonal import Triangle
+from lightoff.inference.algebra import Algebra, Groups, Lists, Matrix, Vector
+from lightoff.inference.orthogonal import dot
 
 START = 1e-2  # [1] damping of the first step
 LEAST_KEPT = 0.1  # [1] of what the slopes promise, for a step to count
@@ -118,7 +118,7 @@ def solve(
         state, left, damping, converged = trial.improved(state, left, damping)
         slopes, steps = model.slopes(state), steps + 1
     ground = _ground(slopes, readings, state, left, use)
-    _, rest = _free_step(ground, scale, 0.0)
+    _, rest = _free_step(ground, scale, 0.0, use)
     return Solution(
         state=state,
         left=tuple(left),
@@ -161,8 +161,8 @@ def _triangle(slopes: Slopes, readings: Readings, use: Algebra) -> Matrix:
 
 
 def _free_step(
-    ground: Ground, scale: Sequence[float], damping: float
-) -> tuple[list[float], list[float]]:
+    ground: Ground, scale: Sequence[float], damping: float, use: Algebra
+) -> tuple[Sequence[float], list[float]]:
     """The step of the free unknowns that leaves least unexplained, and what it leaves."""
     if not scale:
         return [], list(ground.due)
@@ -171,7 +171,7 @@ def _free_step(
         for i in range(len(scale))
     ]
     rows = list(zip(*ground.free, strict=True))
-    triangle = Triangle([*rows, *held] if damping else rows)
+    triangle = use.tall([*rows, *held] if damping else rows)
     if not all(triangle.diagonal):
         raise UndeterminedError("an unknown moves no reading")
     step = triangle.back(triangle.turned([*ground.due, *[0.0] * (len(scale) if damping else 0)]))
@@ -213,7 +213,7 @@ class _Trial:
 
     def _stepped(self, state: State, damping: float) -> tuple[State, float]:
         """The state after a step, and the sum of squares that the slopes promise there."""
-        step, rest = _free_step(self.ground, self.scale, damping)
+        step, rest = _free_step(self.ground, self.scale, damping, self.use)
         pull = self.use.backward(self.ground.triangle, rest)
         part = min(1.0, 1 / damping)
         common = _towards(state.common, self.use.across(self.ground.slopes.common, pull), part)

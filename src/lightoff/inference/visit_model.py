@@ -9,11 +9,15 @@ from typing import NamedTuple
 from lightoff.inference.algebra import Algebra, Matrix
 from lightoff.inference.posterior import Quantity
 from lightoff.inference.solver import Slopes, State
+from lightoff.machine.model.abreast import One, moves_abreast
 from lightoff.machine.model.case import Case, case_of
 from lightoff.machine.model.points import TOPICS, Topics, topic_of
-from lightoff.machine.model.predict import balanced
+from lightoff.machine.model.predict import NoBalanceError, balanced
 from lightoff.machine.model.rated import Rated
+from lightoff.machine.model.running import State as RunState
 from lightoff.machine.model.slopes import (
+    ABOUT,
+    NEAR,
     Moves,
     Moving,
     nearly_balanced,
@@ -25,7 +29,7 @@ from lightoff.machine.model.unknowns import CORRELATED
 from lightoff.machine.runs import fan_runs
 
 Values = dict[str, float]
-Look = Moving | dict[str, Moves]  # a run as the fit sees it: with the fan on, or off
+Look = Moving | One | dict[str, Moves]  # a run as the fit sees it: with the fan on, or off
 
 
 @dataclass(frozen=True)
@@ -97,13 +101,12 @@ class VisitModel:
 
     def look_at_start(self, other: "VisitModel | None" = None) -> None:
         """See where everything is as expected; what another model saw there is not asked again."""
-        known = {} if other is None else other.at_start
-        for each in self.blocks:
-            if each.run not in known:
-                near = next(filter(_runs, known.values()), None)
-                known[each.run] = self._look(each, self.values(self.start()), near)
-        self.at_start = known
-        self._see(self.start(), [known[each.run] for each in self.blocks])
+        known = {} if other is None else dict(other.at_start)
+        new = [each for each in self.blocks if each.run not in known]
+        values = self.values(self.start())
+        looks = self._look(new, [values for _ in new], [None for _ in new])
+        self.at_start = known | {each.run: look for each, look in zip(new, looks, strict=True)}
+        self._see(self.start(), [self.at_start[each.run] for each in self.blocks])
 
     def freed(self, free: tuple[Unknown, ...]) -> "VisitModel":
         """The same with other unknowns free, already looked at where everything is as expected."""
@@ -135,13 +138,18 @@ class VisitModel:
 
     def slopes(self, state: State) -> Slopes:
         """How each reading moves with each unknown, in the solver's scales."""
-        free, common, own = [], [], []
-        for moves, errors in zip(self._moves(state), self.error_rows, strict=True):
-            free.append(self._free(moves.slopes))
-            common.append([*self._scaled(moves.slopes), *errors])
-            own.append(self._own(moves.slopes))
-        use = self.algebra
-        return Slopes(use.matrix(free), use.matrix(common), use.matrix(own))
+        use, rows, place = self.algebra, self.rows(state), self._columns
+        free, known, wander = self.free, self.known, self.wandering
+        common = use.columns(rows, [place[u.id] for u in known], [u.spread for u in known])
+        order = {each.id: i for i, each in enumerate(known)}
+        for each, (other, correlation) in CORRELATED.items():
+            if each in order and other in order:
+                common = use.mixed(common, order[each], order[other], correlation)
+        return Slopes(
+            use.columns(rows, [place[u.id] for u in free], [1.0] * len(free)),
+            use.beside(common, self._errors),
+            use.columns(rows, [place[u.id] for u in wander], [u.wander for u in wander]),
+        )
 
     def rows(self, state: State) -> list[list[float]]:
         """How each reading moves with each unknown of the table [SI]."""
@@ -151,7 +159,7 @@ class VisitModel:
         """Every point and derived quantity of a run the fit looked at."""
         place = next(i for i, each in enumerate(self.blocks) if each.run == run)
         look = self._seen(state).looks[place]
-        everything = look.shown(TOPICS) if isinstance(look, Moving) else look
+        everything = look if isinstance(look, dict) else look.shown(TOPICS)
         return {
             point: Quantity(
                 value=moves.value,
@@ -198,38 +206,73 @@ class VisitModel:
         for each in self.seen:
             if each.state == state:
                 return each
-        before = {b.run: look for b, look in zip(self.blocks, self.seen[-1].looks, strict=True)}
         values = self.values(state)
-        return self._see(
-            state,
-            [
-                self._look(each, self.values_in(state, place, values), before[each.run])
-                for place, each in enumerate(self.blocks)
-            ],
-        )
+        here = [self.values_in(state, place, values) for place, _ in enumerate(self.blocks)]
+        return self._see(state, self._look(self.blocks, here, self.seen[-1].looks))
 
     def _see(self, state: State, looks: list[Look]) -> Seen:
         moves: list[Moves] = []
+        topics = frozenset().union(*(each.topics for each in self.blocks))
         for each, look in zip(self.blocks, looks, strict=True):
-            shown = look.shown(each.topics) if isinstance(look, Moving) else look
+            shown = look if isinstance(look, dict) else look.shown(topics, each.points)
             moves += [shown[point] for point in each.points]
+        if not all(math.isfinite(each.value) for each in moves):
+            raise NoBalanceError("no real number")
         self.seen = [*self.seen[-1:], Seen(state, looks, moves)]
         return self.seen[-1]
 
-    def _look(self, of: Block, values: Values, near: Look | None) -> Look:
-        """A run; where one that was looked at before is near, that tells its balance."""
-        if of.case is None:
-            return resting_moves(self.rated, values, self.table)
-        start = None
-        if isinstance(near, Moving):
-            start = near.state
-            if near.case == of.case:
-                state = near.foretold(values)
-                found = nearly_balanced(self.rated, values, of.case, state, self.table)
-                if found is not None:
-                    return found
-        state = balanced(self.rated, values, of.case, start).state
-        return running_moves(self.rated, values, of.case, state, self.table)
+    def _look(
+        self, blocks: Sequence[Block], values: Sequence[Values], near: Sequence[Look | None]
+    ) -> list[Look]:
+        """Runs, each with its values; `near` is each as it was last looked at, where it was."""
+        turning = [
+            (each.case, here, look)
+            for each, here, look in zip(blocks, values, near, strict=True)
+            if each.case is not None
+        ]
+        found = iter(self._turning(turning))
+        return [
+            resting_moves(self.rated, here, self.table) if each.case is None else next(found)
+            for each, here in zip(blocks, values, strict=True)
+        ]
+
+    def _turning(self, runs: Sequence[tuple[Case, Values, Look | None]]) -> Sequence[Look]:
+        """The runs with the fan on, from about where they balance; else from where they do."""
+        cases, values = [case for case, _, _ in runs], [here for _, here, _ in runs]
+        about: list[RunState] = []
+        share = NEAR
+        for case, here, look in runs:
+            if look is not None and not isinstance(look, dict) and look.case == case:
+                about.append(look.foretold(here))
+            else:
+                share = ABOUT
+                about.append(about[0] if about else balanced(self.rated, here, case).state)
+        found = self._moves_of(cases, values, about, share)
+        if found is None:
+            for k, (case, here) in enumerate(zip(cases, values, strict=True)):
+                about[k] = balanced(self.rated, here, case, about[k]).state
+            found = self._moves_of(cases, values, about, NEAR)
+        if found is None:
+            raise NoBalanceError("the numbers describe no running machine")
+        return found
+
+    def _moves_of(
+        self,
+        cases: Sequence[Case],
+        values: Sequence[Values],
+        states: Sequence[RunState],
+        near: float,
+    ) -> Sequence[Look] | None:
+        """All of them, on arrays in one go; None where one is not near its balance."""
+        if self.algebra.abreast and len(cases) > 1:
+            return moves_abreast(self.rated, values, cases, states, self.table, near)
+        found = []
+        for case, here, state in zip(cases, values, states, strict=True):
+            moving = nearly_balanced(self.rated, here, case, state, self.table, near)
+            if moving is None:
+                return None
+            found.append(moving)
+        return found
 
     def _free(self, row: Sequence[float]) -> list[float]:
         return [row[self._columns[each.id]] for each in self.free]
@@ -262,5 +305,5 @@ def _together(name: str, scaled: dict[str, float]) -> float:
     return correlation * scaled[other] + float((1 - correlation**2) ** 0.5) * scaled[name]
 
 
-def _runs(look: Look) -> bool:
-    return isinstance(look, Moving)
+def _runs(look: Look | None) -> bool:
+    return look is not None and not isinstance(look, dict)

@@ -9,6 +9,7 @@ from lightoff.formula.elementary import maximum
 from lightoff.machine.gas import orifice_pressure, orifice_rating, rated_wobbe
 from lightoff.machine.machine import Machine
 from lightoff.machine.model.air import INDOORS, Air
+from lightoff.machine.model.case import Firing
 from lightoff.machine.model.exchanger import Hot, heat_capacity, rated_transfer_units
 from lightoff.machine.runs import Level
 from lightoff.physics.combustion import excess_air_from_o2
@@ -21,6 +22,7 @@ from lightoff.physics.heat_exchanger import transfer_units_at_flow
 from lightoff.physics.orifice import orifice_input
 from lightoff.physics.stoichiometry import Stoichiometry, flue_air_ratio, stoichiometry
 
+LEVELS: tuple[Level, Level] = ("high", "low")
 EFFICIENCY = 0.80  # [1] gross, where the plate is silent; engineering judgement
 FLUE_O2 = 0.075  # [1] dry, at high fire, where the plate is silent; engineering judgement
 MANIFOLD = {"natural gas": 872.0, "propane": 2491.0}  # [Pa] 3.5 and 10 in. w.c.; common practice
@@ -125,12 +127,14 @@ def rated_burner(machine: Machine, number: int) -> RatedBurner:
     )
 
 
-def fire(burner: RatedBurner, air: Air, values: Mapping[str, Number], level: Level) -> Fire:
+def fire(burner: RatedBurner, air: Air, values: Mapping[str, Number], firing: Firing) -> Fire:
     """What a furnace burns. Its combustion fan moves as much air whatever the orifices pass."""
-    manifolds = tuple(values[train.manifold(level)] for train in burner.trains)
+    manifolds = tuple(
+        firing.of(*(values[train.manifold(level)] for level in LEVELS)) for train in burner.trains
+    )
     heat = _input(burner, air, values, manifolds)
-    usual = burner.input if level == "high" else burner.input_low
-    air_given = (1 + values[burner.air(level)]) * usual
+    usual = firing.of(burner.input, burner.input_low)
+    air_given = (1 + firing.of(*(values[burner.air(level)] for level in LEVELS))) * usual
     excess = maximum(air_given / heat - 1, LEAST_AIR)
     flue = _flue(burner.fuel, excess, air.moisture)
     burnt = heat / burner.fuel.heat
@@ -141,13 +145,13 @@ def fire(burner: RatedBurner, air: Air, values: Mapping[str, Number], level: Lev
     )
     hot = Hot(
         fuel=burner.fuel,
-        heat=heat,
+        heat=heat * firing.lit,
         flue=flue,
         capacity=burnt * heat_capacity(flue),
         brought=flue_enthalpy(combustion_air(burner, air, values), **flue._asdict()),
         transfer_units=units * values[f"furnace.{burner.number}.exchanger"],
     )
-    return Fire(manifolds, excess, hot)
+    return Fire(tuple(each * firing.lit for each in manifolds), excess, hot)
 
 
 def _input(

@@ -49,8 +49,8 @@ def standing(rated: Rated, values: Mapping[str, Number], case: Case) -> Standing
     """The air of a run and its fires."""
     air = air_of(rated.machine, values)
     fires = {
-        number: fire(rated.burners[number - 1], air, values, level)
-        for number, level in case.levels.items()
+        number: fire(rated.burners[number - 1], air, values, firing)
+        for number, firing in case.firing.items()
     }
     return Standing(air, fires)
 

@@ -11,14 +11,16 @@ from typing import Any, NamedTuple
 
 from lightoff.formula import Number
 from lightoff.formula.dual import Dual, slopes_of, still
-from lightoff.machine.model.case import Case
+from lightoff.machine.model.case import Case, level_of
 from lightoff.machine.model.points import Topics, resting_points, running_points
 from lightoff.machine.model.predict import NoBalanceError
 from lightoff.machine.model.rated import Rated
 from lightoff.machine.model.running import Running, State, running, standing
 from lightoff.machine.model.unknown import Unknown
 
+AT_REST = ("air.", "power.", "gas.")  # unknowns that matter while the unit is off
 NEAR = 0.02  # [1] of flow and load: one step from there misses by less than its square
+ABOUT = 0.15  # [1] the same where slopes are wanted more than values
 
 
 class Moves(NamedTuple):
@@ -64,10 +66,10 @@ class Moving:
             here.load + sum(s * m for s, m in zip(self.load, moved, strict=True)),
         )
 
-    def shown(self, topics: Topics) -> dict[str, Moves]:
-        """Everything of these topics where the run balances."""
+    def shown(self, topics: Topics, points: Sequence[str] | None = None) -> dict[str, Moves]:
+        """Everything of these topics where the run balances, or these points of it."""
         shown = running_points(self.rated, self.values, self.case, self.there, topics)
-        return {point: self._moves(value) for point, value in shown.items()}
+        return {point: self._moves(shown[point]) for point in (points or shown)}
 
     def _moves(self, value: Number) -> Moves:
         *own, by_flow, by_load = slopes_of(value, len(self.places) + 2)
@@ -84,12 +86,16 @@ def resting_moves(
     rated: Rated, values: Mapping[str, Number], unknowns: Sequence[Unknown]
 ) -> dict[str, Moves]:
     """Every point while the unit is off."""
-    moving = _moving(values, unknowns, len(unknowns))
-    shown = resting_points(rated, moving)
-    return {
-        point: Moves(float(value), list(slopes_of(value, len(unknowns))))
-        for point, value in shown.items()
-    }
+    places = [i for i, each in enumerate(unknowns) if each.id.startswith(AT_REST)]
+    n = len(places)
+    shown = resting_points(rated, _moving(values, [unknowns[i] for i in places], n))
+    found = {}
+    for point, value in shown.items():
+        row = [0.0] * len(unknowns)
+        for i, slope in zip(places, slopes_of(value, n), strict=True):
+            row[i] = slope
+        found[point] = Moves(float(value), row)
+    return found
 
 
 def running_moves(
@@ -122,6 +128,7 @@ def nearly_balanced(
     case: Case,
     state: State,
     unknowns: Sequence[Unknown],
+    near: float = NEAR,
 ) -> Moving | None:
     """The same where the state is so near its balance that one step leads there; else None."""
     try:
@@ -129,17 +136,19 @@ def nearly_balanced(
     except (ArithmeticError, TypeError, ValueError):  # a root of less than nothing
         return None
     flow, load = found.short
-    return found if abs(flow) < NEAR * state.flow and abs(load) < NEAR else None
+    return found if abs(flow) < near * state.flow and abs(load) < near else None
 
 
 def reaches(unknown: Unknown, case: Case) -> bool:
     """Whether an unknown can move anything of a run: what does not burn is of no matter."""
     kind, _, rest = unknown.id.partition(".")
     if kind in ("train", "furnace", "flue") and rest[0].isdigit():
-        level = case.levels.get(int(rest[0]))
-        other = "low" if level == "high" else "high"
-        return level is not None and not unknown.id.endswith(f".{other}")
-    return unknown.stage == "show" or kind != "gas" or bool(case.levels)
+        firing = case.firing.get(int(rest[0]))
+        if firing is None:
+            return False
+        other = "low" if level_of(firing) == "high" else "high"
+        return not unknown.id.endswith(f".{other}")
+    return unknown.stage == "show" or kind != "gas" or bool(case.firing)
 
 
 def _moving(values: Mapping[str, Any], unknowns: Sequence[Unknown], many: int) -> dict[str, Any]:
