@@ -1,6 +1,7 @@
 """All readings of a thorough visit to three furnaces put to the model: against scipy's solver.
 
-`scipy.optimize.least_squares` gets the same residuals from the same start. What else the project
+`scipy.optimize.least_squares` gets the same residuals and the same exact slopes from the same
+start; without the slopes it takes minutes. What else the project
 promises of its speed is printed beside: warm starts, the standard library alone, and the cost
 against the number of readings.
 """
@@ -20,15 +21,11 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "tests"))
 from lightoff.inference.arrays import Arrays
 from lightoff.inference.reconcile import Reconciled, Taken, reconcile
 from lightoff.inference.solver import State
-from lightoff.inference.visit_model import Block
 from lightoff.job import parse_tree
 from lightoff.judgement import Fits, assess
 from lightoff.judgement.evidence import evidence
 from lightoff.judgement.history import history
 from lightoff.judgement.together import together
-from lightoff.machine.model.points import resting_points, running_points
-from lightoff.machine.model.predict import balanced
-from lightoff.machine.model.running import State as RunState
 from plant.plant import draw
 
 SEED, READINGS = 9059, 80  # an invented machine of three furnaces, its visit cut to so many
@@ -68,14 +65,15 @@ def spent(do, turns: int = TURNS) -> float:
 
 
 def theirs(of: Reconciled) -> tuple[State, float, int]:
-    """scipy's answer to the same residuals from the same start, its time, its calls."""
-    model, readings = of.model, of.readings
+    """scipy's answer to the same residuals and exact slopes from the same start; time and calls."""
+    model, readings = of.model.freed(of.model.free), of.readings
     free, common = len(model.free), len(model.known) + len(model.error_rows[0])
     many, wander = len(model.blocks), len(model.wandering)
     scale = np.array([each.spread for each in model.free])
     mean = np.array([each.mean for each in model.free])
-    errors, calls = np.array(model.error_rows), 0
-    found: dict[str, RunState] = {}
+    u, size = np.array(readings.u), free + common + many * wander
+    known = np.eye(size)[free:]  # what is known before, each by itself
+    calls = 0
 
     def state_of(x: np.ndarray) -> State:
         own = x[free + common :].reshape(many, wander)
@@ -85,27 +83,22 @@ def theirs(of: Reconciled) -> tuple[State, float, int]:
             tuple(tuple(each) for each in own),
         )
 
-    def at(block: Block, values: dict[str, float]) -> dict[str, float]:
-        if block.case is None:
-            return resting_points(model.rated, values)
-        running = balanced(model.rated, values, block.case, found.get(block.run))
-        found[block.run] = running.state
-        return running_points(model.rated, values, block.case, running, block.topics)
-
     def residuals(x: np.ndarray) -> np.ndarray:
         nonlocal calls
         calls += 1
-        state, shown = state_of(x), []
-        common = model.values(state)
-        for place, block in enumerate(model.blocks):
-            points = at(block, model.values_in(state, place, common))
-            shown += [points[point] for point in block.points]
-        shown += errors @ np.array(state.common[len(model.known) :])
-        left = (np.array(readings.values) - shown) / np.array(readings.u)
-        return np.concatenate([left, x[free:]])
+        left = np.array(model.shown(state_of(x))) - np.array(readings.values)
+        return np.concatenate([left / u, x[free:]])
+
+    def slopes(x: np.ndarray) -> np.ndarray:
+        found = model.slopes(state_of(x))
+        own = np.zeros((len(u), many * wander))
+        for place, rows in enumerate(readings.groups):
+            own[rows, place * wander : (place + 1) * wander] = found.own[rows]
+        whole = np.hstack([found.free * scale, found.common, own])
+        return np.vstack([whole / u[:, None], known])
 
     start = perf_counter()
-    fit = least_squares(residuals, np.zeros(free + common + many * wander), xtol=1e-9, ftol=1e-9)
+    fit = least_squares(residuals, np.zeros(size), jac=slopes, method="lm", xtol=1e-9, ftol=1e-9)
     return state_of(fit.x), perf_counter() - start, calls
 
 

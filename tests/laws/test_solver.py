@@ -1,5 +1,6 @@
 """What the solver says of a linear world, against the textbook's joint normal distribution."""
 
+import math
 from collections.abc import Sequence
 
 import numpy as np
@@ -119,3 +120,37 @@ def test_nothing_but_free_unknowns_leaves_a_reading_unchecked() -> None:
     assert found.state.free == pytest.approx((4.0, 5.0))
     assert posterior.redundancy(0) == posterior.standardised(0) == 0.0
     assert posterior.u(Quantity(0.0, [1.0, 0.0], [])) == pytest.approx(0.1)
+
+
+class Bent:
+    """One reading that falls the faster the farther: a whole step of the slopes goes too far."""
+
+    def __init__(self, bend: float) -> None:
+        self.bend = bend
+
+    def shown(self, state: State) -> list[float]:
+        (x,), (v,) = state.free, state.common
+        return [math.exp(self.bend * x) + 0.1 * v, x]
+
+    def slopes(self, state: State) -> Slopes:
+        (x,) = state.free
+        return Slopes([[self.bend * math.exp(self.bend * x)], [1.0]], [[0.1], [0.0]], [[], []])
+
+
+@given(st.floats(0.5, 3.0), st.floats(0.1, 3.0))
+def test_a_fit_says_solved_only_where_nothing_is_left_to_gain(bend: float, read: float) -> None:
+    """Held against small steps either way from where it ended."""
+    model, readings = Bent(bend), Readings([read, 0.0], [0.05, 2.0], (slice(0, 2),))
+    start = State((0.0,), (0.0,), ((),))
+    found = solve(model, readings, start, apart=apart, damping=1e-9)
+    assert found.converged
+
+    def total(x: float, v: float) -> float:
+        one, two = model.shown(State((x,), (v,), ((),)))
+        return ((read - one) / 0.05) ** 2 + (two / 2.0) ** 2 + v**2
+
+    (x,), (v,) = found.state.free, found.state.common
+    assert found.objective == pytest.approx(total(x, v), rel=1e-6, abs=1e-9)
+    for step in (1e-2, -1e-2):
+        assert total(x + step, v) >= found.objective - 1e-6
+        assert total(x, v + step) >= found.objective - 1e-6

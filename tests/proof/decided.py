@@ -3,7 +3,6 @@
 from collections.abc import Callable, Iterator, Mapping
 from typing import NamedTuple
 
-from lightoff.inference.conformity import within
 from lightoff.inference.estimate import COVERAGE
 from lightoff.judgement.answer import Row
 from plant.plant import Plant
@@ -22,8 +21,8 @@ OTHERWISE: dict[str, Callable[[True_], float]] = {
 
 
 class Decided(NamedTuple):
-    """One decision. `outside`: the truth lies past a limit, of a simply accepted target by more
-    than the expanded uncertainty; `off` its distance from the estimate in standard uncertainties.
+    """One decision. `past` is the limit that the truth lies beyond, of a simply accepted target by
+    more than the expanded uncertainty; `off` its distance from the estimate in standard ones.
     """
 
     target: str
@@ -32,8 +31,17 @@ class Decided(NamedTuple):
     severity: str
     rule: str
     decision: str
-    outside: bool
+    past: str
     off: float
+
+    @property
+    def outside(self) -> bool:
+        return self.past != ""
+
+    @property
+    def false(self) -> bool:
+        """Said to conform, and does not."""
+        return self.outside and self.decision == "conforms"
 
 
 def decisions(rows: tuple[Row, ...], plant: Plant, runs: Mapping[str, True_]) -> Iterator[Decided]:
@@ -49,7 +57,7 @@ def decisions(rows: tuple[Row, ...], plant: Plant, runs: Mapping[str, True_]) ->
         off = (true - row.estimate) / u if u else 0.0
         yield Decided(
             row.id, row.point or "", row.run or "", row.severity, row.rule or "", row.decision,
-            _outside(row, true, u), off,
+            _past(row, true, u), off,
         )  # fmt: skip
 
 
@@ -63,11 +71,11 @@ def _true(row: Row, plant: Plant, true: True_) -> float | None:
         return None
 
 
-def _outside(row: Row, true: float, u: float) -> bool:
+def _past(row: Row, true: float, u: float) -> str:
     more = COVERAGE * u if row.rule == "simple" else 0.0
-    lower = None if row.lower is None else row.lower - more
-    upper = None if row.upper is None else row.upper + more
-    return not within(true, lower, upper)
+    if row.upper is not None and true > row.upper + more:
+        return "upper"
+    return "lower" if row.lower is not None and true < row.lower - more else ""
 
 
 def winter(plant: Plant) -> dict[str, float]:

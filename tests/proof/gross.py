@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from lightoff.inference.arrays import Arrays
 from lightoff.inference.estimate import Estimate
-from lightoff.inference.reconcile import Reconciled, reconcile
+from lightoff.inference.reconcile import Reconciled, Taken, reconcile
 from lightoff.inference.reliability import noncentrality
 from lightoff.inference.suspects import level
 from lightoff.judgement.pointed import UNCHECKED
@@ -47,7 +47,7 @@ def gross(found: Reconciled, rng: Random, times: float = 1.0) -> Gross | None:
     return Gross(right.point, right.run, bool(groups), hit[:1] == [True], any(hit))
 
 
-def _off(taken, bias: float):
+def _off(taken: Taken, bias: float) -> Taken:
     """The other way where the error would leave a reading that nobody would write down."""
     value = taken.estimate.value
     there = value + bias

@@ -1,7 +1,9 @@
 """Truth drawn from our own model: its unknowns from their spreads, its readings from their parts.
 
 The machines, what is read of them and with what are those of the examples and of the plant's sound
-units; nothing else is taken from there.
+units; nothing else is taken from there. A truth that cannot be is drawn again: one in which fan and
+system never agree, no air is left for the flame, the air holds less than no water, or a building
+stands at a pressure that no exhaust fan makes and no door withstands.
 """
 
 import math
@@ -15,6 +17,7 @@ from typing import NamedTuple
 from lightoff.inference.arrays import Arrays
 from lightoff.inference.estimate import Estimate, Part
 from lightoff.inference.reconcile import Reconciled, Taken, reconcile
+from lightoff.inference.reliability import chi_square_above
 from lightoff.job import load, parse_tree
 from lightoff.judgement.evidence import evidence
 from lightoff.judgement.fits import quick_fits
@@ -44,17 +47,25 @@ MAIN = {
     "flue O2": ("flue.1.o2",),
     "discharge": ("discharge",),
 }
+GROSS_EACH = 4  # one draw in so many is read once more, with a gross error
+SHUT = 100.0  # [Pa] indoors against outdoors, either way; engineering judgement
+UNEXPLAINED = 1e-6  # [1] chance of a sum of squares as large as this
 Shown = Mapping[str, Mapping[str, float]]  # by run: what each point truly is
 
 
 class Own(NamedTuple):
-    """One draw, answered. `off` are errors in standard uncertainties, by main quantity."""
+    """One draw, answered. `off` are errors in standard uncertainties, by main quantity.
+
+    `stuck`: the fit ended where its readings are not explained, though the truth explains them.
+    """
 
     machine: str
-    off: Mapping[str, float]
-    alarm: bool
-    gross: Gross | None
     redrawn: int
+    off: Mapping[str, float] = {}
+    alarm: bool = False
+    stuck: bool = False
+    gross: Gross | None = None
+    unanswered: str = ""
     failed: str = ""
 
 
@@ -64,12 +75,25 @@ def own(asked: tuple[str, int]) -> Own:
     rng = Random(f"{machine} {number}")
     base = visit_of(machine)
     true, redrawn = _truth(base, rng)
+    blank = Own(machine, redrawn)
     try:
-        found = reconcile(base.model.rated, _read(base, true, rng), algebra=Arrays())
-        off = dict(_off(found, true))
-        return Own(machine, off, bool(found.suspects), gross(found, rng), redrawn)
+        return _answered(
+            blank, reconcile(base.model.rated, _read(base, true, rng), algebra=Arrays()), true, rng
+        )
+    except ArithmeticError as error:  # as in a visit: then nothing is told of all readings together
+        return blank._replace(unanswered=f"{machine} {number}: {error!r}")
     except Exception as error:
-        return Own(machine, {}, False, None, redrawn, f"{machine} {number}: {error!r}")
+        return blank._replace(failed=f"{machine} {number}: {error!r}")
+
+
+def _answered(blank: Own, found: Reconciled, true: Shown, rng: Random) -> Own:
+    degrees = len(found.taken) - len(found.model.free)
+    return blank._replace(
+        off=dict(_off(found, true)),
+        alarm=bool(found.suspects),
+        stuck=chi_square_above(found.solution.objective, degrees) < UNEXPLAINED,
+        gross=gross(found, rng) if rng.random() * GROSS_EACH < 1 else None,
+    )
 
 
 @lru_cache(maxsize=1)
@@ -109,12 +133,11 @@ def _in_run(
     base: Reconciled, values: Mapping[str, float], run: str, rng: Random
 ) -> Mapping[str, float]:
     """What a run shows once everything has wandered; nothing where it can't be."""
-    there = {
-        each.id: values[each.id] + each.wander * rng.gauss(0, 1) for each in base.model.table
-    }
+    there = {each.id: values[each.id] + each.wander * rng.gauss(0, 1) for each in base.model.table}
     found = predict(base.model.rated, there, Condition(run))
-    possible = found.outcome == NORMAL and 0 < there["air.outdoor.rh"] < 1
-    return found.shown if possible else {}
+    if found.outcome != NORMAL or not 0 < there["air.outdoor.rh"] < 1:
+        return {}
+    return found.shown if abs(found.shown.get("building.pressure", 0.0)) < SHUT else {}
 
 
 def _read(base: Reconciled, true: Shown, rng: Random) -> Iterator[Taken]:

@@ -66,7 +66,7 @@ class _Plain:
     def slopes(self, state: State) -> SlopesOf:
         free = self.slope(list(state.free))
         none: Matrix = [[] for _ in free]
-        return SlopesOf(free, none, none)
+        return SlopesOf(free, none, none, holds=False)
 
 
 def fit(

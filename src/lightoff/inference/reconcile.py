@@ -22,6 +22,7 @@ from lightoff.machine.model.unknowns import unknowns
 MOST_STEPS = 30
 DAMPING = 1e-9  # [1] of the first step: what is known before holds it already
 STILL = 1e-3  # of an unknown's spread: a step as short as this changes nothing anybody reads
+GAIN = 1e-3  # of the sum of squares: a fiftieth of a standard uncertainty moves it as little
 LEAST_OWN = 0.1  # [1] of a reading's uncertainty is no other's: nothing repeats for ever
 TELLS = 0.5  # of a reading's own uncertainty: what moves it less it does not tell
 SEEN = 1e-4  # [1] of a column that must stand out of the others for its unknown to be free
@@ -143,6 +144,7 @@ def reconcile(
         algebra=use,
         damping=DAMPING,
         most_steps=MOST_STEPS,
+        gain=GAIN if still == STILL else 0.0,
     )
     return Reconciled(tuple(order), shared, model, readings, solution)
 

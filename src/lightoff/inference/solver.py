@@ -14,13 +14,14 @@ squares (`least_squares.fit`).
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import NamedTuple, Protocol
+from typing import Literal, NamedTuple, Protocol
 
 from lightoff.inference.algebra import Algebra, Groups, Lists, Matrix, Vector
 from lightoff.inference.orthogonal import dot
 
 START = 1e-2  # [1] damping of the first step
 LEAST_KEPT = 0.1  # [1] of what the slopes promise, for a step to count
+WHOLE = 0.5  # of a step: one that went no farther tells nothing of the end
 TRIES = 60  # of a step, each ten times as much damped as the one before
 
 
@@ -42,6 +43,7 @@ class Slopes(NamedTuple):
     free: Matrix
     common: Matrix
     own: Matrix
+    holds: bool = True  # whether anything is known before
 
 
 class Model(Protocol):
@@ -91,6 +93,7 @@ class Solution:
 
 
 Apart = Callable[[State, State], float]
+Ended = Literal["solved", "stuck"] | None
 
 
 def solve(
@@ -102,20 +105,23 @@ def solve(
     algebra: Algebra | None = None,
     damping: float = START,
     most_steps: int = 500,
+    gain: float = 0.0,
 ) -> Solution:
     """The most probable state near `start`.
 
-    `apart` says how far two states are from each other; the fit ends when a step goes less than 1.
+    `apart` says how far two states are from each other; the fit ends when a step goes less than 1,
+    or when it lessens the sum of squares by less than `gain`.
     """
     use = algebra or Lists()
     state, left = start, _left(model, readings, start)
-    scale, steps, converged = [0.0] * len(start.free), 0, False
+    scale, steps = [0.0] * len(start.free), 0
+    ended: Ended = None
     slopes = model.slopes(state)
-    while steps < most_steps and not converged:
+    while steps < most_steps and ended is None:
         ground = _ground(slopes, readings, state, left, use)
         scale = [max(s, math.sqrt(dot(c, c))) for s, c in zip(scale, ground.free, strict=True)]
-        trial = _Trial(model, readings, ground, scale, use, apart)
-        state, left, damping, converged = trial.improved(state, left, damping)
+        trial = _Trial(model, readings, ground, scale, use, apart, gain)
+        state, left, damping, ended = trial.improved(state, left, damping)
         slopes, steps = model.slopes(state), steps + 1
     ground = _ground(slopes, readings, state, left, use)
     _, rest = _free_step(ground, scale, 0.0, use)
@@ -126,7 +132,7 @@ def solve(
         ground=ground,
         pull=use.backward(ground.triangle, rest),
         steps=steps,
-        converged=converged,
+        converged=ended == "solved",
     )
 
 
@@ -188,41 +194,63 @@ class _Trial:
     scale: Sequence[float]
     use: Algebra
     apart: Apart
+    gain: float
 
     def improved(
         self, state: State, left: list[float], damping: float
-    ) -> tuple[State, list[float], float, bool]:
+    ) -> tuple[State, list[float], float, Ended]:
         """The next state, what it leaves, the next damping, and whether the fit has ended.
 
         A step counts when the sum of squares falls by a fair share of what the slopes promise; the
-        damping follows that share.
+        damping follows that share. A whole step that goes nowhere is the end; a step that had to be
+        cut down to nothing is one too, but no solution.
         """
         now = _objective(self.readings, state, left)
         for _ in range(TRIES):
-            tried, promised = self._stepped(state, damping)
+            tried, promised, part = self._stepped(state, damping)
             there = self._there(tried)
-            ended = self.apart(state, tried) < 1
-            hoped = now - promised
+            still = self.apart(state, tried) < 1
+            hoped = (now - promised) * part * (2 - part)  # along a line the sum is a parabola
             kept = (now - there[0]) / hoped if there is not None and hoped > 0 else 0.0
-            if there is not None and there[0] <= now and (kept > LEAST_KEPT or ended):
-                return tried, there[1], _damped(damping, kept), ended
-            if ended:
-                return state, left, damping, True
-            damping *= 10
-        return state, left, damping, True
+            if there is not None and there[0] <= now and (kept > LEAST_KEPT or still):
+                enough = still or now - there[0] < self.gain
+                ended: Ended = "solved" if enough and part > WHOLE else None
+                return tried, there[1], self._eased(damping, kept), ended
+            if still:
+                return state, left, damping, "solved" if part > WHOLE else "stuck"
+            damping = 2 * damping + 1 if self._is_line else damping * 10
+        return state, left, damping, "stuck"
 
-    def _stepped(self, state: State, damping: float) -> tuple[State, float]:
-        """The state after a step, and the sum of squares that the slopes promise there."""
-        step, rest = _free_step(self.ground, self.scale, damping, self.use)
+    @property
+    def _is_line(self) -> bool:
+        """Whether steps are cut along their line: what is known before shapes them well enough."""
+        return bool(self.ground.slopes.holds)
+
+    def _eased(self, damping: float, kept: float) -> float:
+        """Less damping where the slopes told the truth, more where they did not.
+
+        Smoothly (Nielsen, IMM-REP-1999-05): by decades it would swing between too little and too
+        much, and creep along a narrow valley.
+        """
+        if self._is_line:
+            return damping / 4 if kept > 0.5 else damping
+        return max(damping * max(1 / 3, 1 - (2 * kept - 1) ** 3), 1e-15)
+
+    def _stepped(self, state: State, damping: float) -> tuple[State, float, float]:
+        """The state after a step, the sum of squares the slopes promise after the whole of it, and
+        what part of it was gone."""
+        part = 1 / (1 + damping) if self._is_line else 1.0
+        step, rest = _free_step(
+            self.ground, self.scale, 0.0 if self._is_line else damping, self.use
+        )
         pull = self.use.backward(self.ground.triangle, rest)
-        part = min(1.0, 1 / damping)
         common = _towards(state.common, self.use.across(self.ground.slopes.common, pull), part)
         own = tuple(
             _towards(known, self.use.across(self.ground.slopes.own[group], pull[group]), part)
             for group, known in zip(self.readings.groups, state.own, strict=True)
         )
-        free = tuple(v + s for v, s in zip(state.free, step, strict=True))
-        return State(free, common, own), math.fsum(x * x for x in rest)
+        free = tuple(v + part * s for v, s in zip(state.free, step, strict=True))
+        return State(free, common, own), math.fsum(x * x for x in rest), part
 
     def _there(self, state: State) -> tuple[float, list[float]] | None:
         """The sum of squares at a state, and what it leaves; None where there is no such state."""
@@ -236,10 +264,3 @@ class _Trial:
 
 def _towards(now: Sequence[float], wanted: Sequence[float], part: float) -> tuple[float, ...]:
     return tuple(n + part * (w - n) for n, w in zip(now, wanted, strict=True))
-
-
-def _damped(damping: float, kept: float) -> float:
-    """Less damping where the slopes told the truth, more where they did not."""
-    if kept > 0.75:
-        return max(damping / 10, 1e-15)
-    return damping if kept > 0.25 else damping * 4

@@ -9,15 +9,13 @@ from typing import NamedTuple
 from lightoff.inference.algebra import Algebra, Matrix
 from lightoff.inference.posterior import Quantity
 from lightoff.inference.solver import Slopes, State
-from lightoff.machine.model.abreast import One, moves_abreast
+from lightoff.machine.model.abreast import One, balanced_abreast, moves_abreast
 from lightoff.machine.model.case import Case, case_of
 from lightoff.machine.model.points import TOPICS, Topics, topic_of
 from lightoff.machine.model.predict import NoBalanceError, balanced
 from lightoff.machine.model.rated import Rated
 from lightoff.machine.model.running import State as RunState
 from lightoff.machine.model.slopes import (
-    ABOUT,
-    NEAR,
     Moves,
     Moving,
     nearly_balanced,
@@ -111,8 +109,7 @@ class VisitModel:
     def freed(self, free: tuple[Unknown, ...]) -> "VisitModel":
         """The same with other unknowns free, already looked at where everything is as expected."""
         model = VisitModel(self.rated, self.table, free, self.blocks, self.error_rows, self.algebra)
-        model.seen = [each._replace(state=model.start()) for each in self.seen]
-        model.at_start = self.at_start
+        model.look_at_start(self)
         return model
 
     def values(self, state: State) -> Values:
@@ -238,37 +235,45 @@ class VisitModel:
 
     def _turning(self, runs: Sequence[tuple[Case, Values, Look | None]]) -> Sequence[Look]:
         """The runs with the fan on, from about where they balance; else from where they do."""
+        if not runs:
+            return []
         cases, values = [case for case, _, _ in runs], [here for _, here, _ in runs]
-        about: list[RunState] = []
-        share = NEAR
-        for case, here, look in runs:
-            if look is not None and not isinstance(look, dict) and look.case == case:
-                about.append(look.foretold(here))
-            else:
-                share = ABOUT
-                about.append(about[0] if about else balanced(self.rated, here, case).state)
-        found = self._moves_of(cases, values, about, share)
-        if found is None:
-            for k, (case, here) in enumerate(zip(cases, values, strict=True)):
-                about[k] = balanced(self.rated, here, case, about[k]).state
-            found = self._moves_of(cases, values, about, NEAR)
+        about = [
+            look.foretold(here)
+            for case, here, look in runs
+            if look is not None and not isinstance(look, dict) and look.case == case
+        ]
+        if len(about) == len(runs):
+            found = self._moves_of(cases, values, about)
+            if found is not None:
+                return found
+        found = self._moves_of(cases, values, self._balanced(cases, values))
         if found is None:
             raise NoBalanceError("the numbers describe no running machine")
         return found
+
+    def _balanced(self, cases: Sequence[Case], values: Sequence[Values]) -> Sequence[RunState]:
+        """Where each run balances."""
+        if self.algebra.abreast and len(cases) > 1:
+            return balanced_abreast(self.rated, values, cases)
+        states: list[RunState] = []
+        for case, here in zip(cases, values, strict=True):
+            start = states[-1] if states else None
+            states.append(balanced(self.rated, here, case, start).state)
+        return states
 
     def _moves_of(
         self,
         cases: Sequence[Case],
         values: Sequence[Values],
         states: Sequence[RunState],
-        near: float,
     ) -> Sequence[Look] | None:
         """All of them, on arrays in one go; None where one is not near its balance."""
         if self.algebra.abreast and len(cases) > 1:
-            return moves_abreast(self.rated, values, cases, states, self.table, near)
+            return moves_abreast(self.rated, values, cases, states, self.table)
         found = []
         for case, here, state in zip(cases, values, states, strict=True):
-            moving = nearly_balanced(self.rated, here, case, state, self.table, near)
+            moving = nearly_balanced(self.rated, here, case, state, self.table)
             if moving is None:
                 return None
             found.append(moving)

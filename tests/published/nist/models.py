@@ -1,16 +1,18 @@
 """The models of NIST's nonlinear regression problems, each as NIST writes it.
 
-`b` are the parameters, b1 first; `x` what was set, or several such. Arithmetic of the project's own
-elementary functions, so that a number that carries its slopes gets through.
+`b` are the parameters, b1 first; `x` is the predictor, Nelson's two of them. Plain arithmetic, so
+that numbers that carry their slopes get through.
 """
 
 import math
 from collections.abc import Callable, Sequence
+from typing import Any
 
 from lightoff.formula import Number
 from lightoff.formula.elementary import asin, cos, exp, sin
 
-Model = Callable[[Sequence[Number], Number], Number]
+B = Sequence[Number]
+Model = Callable[[B, Any], Number]
 
 
 def arctan(x: Number) -> Number:
@@ -18,31 +20,31 @@ def arctan(x: Number) -> Number:
     return asin(x / (1 + x**2) ** 0.5)
 
 
-def saturating(b: Sequence[Number], x: Number) -> Number:
+def saturating(b: B, x: Number) -> Number:
     return b[0] * (1 - exp(-b[1] * x))
 
 
-def misra1b(b: Sequence[Number], x: Number) -> Number:
+def misra1b(b: B, x: Number) -> Number:
     return b[0] * (1 - (1 + b[1] * x / 2) ** -2)
 
 
-def misra1c(b: Sequence[Number], x: Number) -> Number:
+def misra1c(b: B, x: Number) -> Number:
     return b[0] * (1 - (1 + 2 * b[1] * x) ** -0.5)
 
 
-def misra1d(b: Sequence[Number], x: Number) -> Number:
+def misra1d(b: B, x: Number) -> Number:
     return b[0] * b[1] * x * (1 + b[1] * x) ** -1
 
 
-def chwirut(b: Sequence[Number], x: Number) -> Number:
+def chwirut(b: B, x: Number) -> Number:
     return exp(-b[0] * x) / (b[1] + b[2] * x)
 
 
-def lanczos(b: Sequence[Number], x: Number) -> Number:
+def lanczos(b: B, x: Number) -> Number:
     return b[0] * exp(-b[1] * x) + b[2] * exp(-b[3] * x) + b[4] * exp(-b[5] * x)
 
 
-def gauss(b: Sequence[Number], x: Number) -> Number:
+def gauss(b: B, x: Number) -> Number:
     return (
         b[0] * exp(-b[1] * x)
         + b[2] * exp(-((x - b[3]) ** 2) / b[4] ** 2)
@@ -50,41 +52,41 @@ def gauss(b: Sequence[Number], x: Number) -> Number:
     )
 
 
-def danwood(b: Sequence[Number], x: Number) -> Number:
+def danwood(b: B, x: Number) -> Number:
     return b[0] * x ** b[1]
 
 
-def kirby(b: Sequence[Number], x: Number) -> Number:
+def kirby(b: B, x: Number) -> Number:
     return (b[0] + b[1] * x + b[2] * x**2) / (1 + b[3] * x + b[4] * x**2)
 
 
-def cubics(b: Sequence[Number], x: Number) -> Number:
+def cubics(b: B, x: Number) -> Number:
     above = b[0] + b[1] * x + b[2] * x**2 + b[3] * x**3
     return above / (1 + b[4] * x + b[5] * x**2 + b[6] * x**3)
 
 
-def nelson(b: Sequence[Number], x: Sequence[float]) -> Number:
-    """Of the logarithm of what was read."""
+def nelson(b: B, x: tuple[float, float]) -> Number:
+    """Of the logarithm of the response."""
     return b[0] - b[1] * x[0] * exp(-b[2] * x[1])
 
 
-def mgh09(b: Sequence[Number], x: Number) -> Number:
+def mgh09(b: B, x: Number) -> Number:
     return b[0] * (x**2 + x * b[1]) / (x**2 + x * b[2] + b[3])
 
 
-def mgh10(b: Sequence[Number], x: Number) -> Number:
+def mgh10(b: B, x: Number) -> Number:
     return b[0] * exp(b[1] / (x + b[2]))
 
 
-def mgh17(b: Sequence[Number], x: Number) -> Number:
+def mgh17(b: B, x: Number) -> Number:
     return b[0] + b[1] * exp(-x * b[3]) + b[2] * exp(-x * b[4])
 
 
-def roszman(b: Sequence[Number], x: Number) -> Number:
+def roszman(b: B, x: Number) -> Number:
     return b[0] - b[1] * x - arctan(b[2] / (x - b[3])) / math.pi
 
 
-def enso(b: Sequence[Number], x: Number) -> Number:
+def enso(b: B, x: Number) -> Number:
     year, second, third = (2 * math.pi * x / period for period in (12, b[3], b[6]))
     return (
         b[0]
@@ -94,19 +96,19 @@ def enso(b: Sequence[Number], x: Number) -> Number:
     )  # fmt: skip
 
 
-def rat42(b: Sequence[Number], x: Number) -> Number:
+def rat42(b: B, x: Number) -> Number:
     return b[0] / (1 + exp(b[1] - b[2] * x))
 
 
-def rat43(b: Sequence[Number], x: Number) -> Number:
+def rat43(b: B, x: Number) -> Number:
     return b[0] / (1 + exp(b[1] - b[2] * x)) ** (1 / b[3])
 
 
-def eckerle(b: Sequence[Number], x: Number) -> Number:
+def eckerle(b: B, x: Number) -> Number:
     return b[0] / b[1] * exp(-0.5 * ((x - b[2]) / b[1]) ** 2)
 
 
-def bennett(b: Sequence[Number], x: Number) -> Number:
+def bennett(b: B, x: Number) -> Number:
     return b[0] * (b[1] + x) ** (-1 / b[2])
 
 

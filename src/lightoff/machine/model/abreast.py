@@ -9,6 +9,7 @@ from lightoff.formula import Number
 from lightoff.formula.duals import Duals
 from lightoff.machine.model.case import Case, abreast
 from lightoff.machine.model.points import Shown, Topics, running_points
+from lightoff.machine.model.predict import balanced
 from lightoff.machine.model.rated import Rated
 from lightoff.machine.model.running import Running, State, running, standing
 from lightoff.machine.model.slopes import NEAR, Moves, reaches
@@ -113,7 +114,6 @@ def moves_abreast(
     cases: Sequence[Case],
     states: Sequence[State],
     unknowns: Sequence[Unknown],
-    near: float = NEAR,
 ) -> list[One] | None:
     """Each run near its balance; None where one is not so near that a step leads there."""
     import numpy
@@ -126,9 +126,7 @@ def moves_abreast(
         slopes[place] = 1.0
         return Duals(value, slopes)
 
-    moving: dict[str, Any] = {
-        name: numpy.array([each[name] for each in values], dtype=float) for name in values[0]
-    }
+    moving = _stacked(values)
     for place, i in enumerate(places):
         moving[unknowns[i].id] = one(moving[unknowns[i].id], place)
     flow, load = (numpy.array(each) for each in zip(*states, strict=True))
@@ -140,9 +138,27 @@ def moves_abreast(
     except (ArithmeticError, TypeError, ValueError):
         return None
     more, other = whole.short
-    if not ((abs(more) < near * flow) & (abs(other) < near)).all():
+    if not ((abs(more) < NEAR * flow) & (abs(other) < NEAR)).all():
         return None
     return [One(whole, k, each, unknowns) for k, each in enumerate(cases)]
+
+
+def balanced_abreast(
+    rated: Rated, values: Sequence[Mapping[str, Number]], cases: Sequence[Case]
+) -> list[State]:
+    """Where each run balances; raises `NoBalanceError` where one does not."""
+    import numpy
+
+    with numpy.errstate(all="ignore"):
+        flow, load = balanced(rated, _stacked(values), abreast(cases)).state
+    return [State(float(f), float(g)) for f, g in zip(flow, load, strict=True)]
+
+
+def _stacked(values: Sequence[Mapping[str, Number]]) -> dict[str, Any]:
+    """Every value as an array over the runs."""
+    import numpy
+
+    return {name: numpy.array([each[name] for each in values], dtype=float) for name in values[0]}
 
 
 def _turned(

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from lightoff.formula import Number
-from lightoff.formula.elementary import maximum
+from lightoff.formula.elementary import exp
 from lightoff.machine.machine import Machine
 from lightoff.machine.model.air import INDOORS, Air
 from lightoff.physics.building import LEAKAGE_EXPONENT, air_surplus, pressure_of_surplus
@@ -21,7 +21,7 @@ def building_pressure(
     surplus = air_surplus(fresh / air.density(INDOORS), values["exhaust.airflow"])
     return values["building.wind"] + pressure_of_surplus(
         surplus,
-        leakage=maximum(values["envelope.leakage"], 1e-3),
+        leakage=exp(values["envelope.leakage"]),
         test_pressure=TEST_PRESSURE,
         exponent=LEAKAGE_EXPONENT,
     )

@@ -4,7 +4,6 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from lightoff.formula import Number
-from lightoff.formula.elementary import maximum
 from lightoff.machine.model.rated import Rated
 from lightoff.physics.frequency_drive import drive_volts, flux, volts_in_step
 from lightoff.physics.motor import losses_at_load
@@ -78,7 +77,7 @@ def motor_share(rated: Rated, values: Mapping[str, Number], shaft_power: Number)
     """What the motor gives for a power at the fan's shaft: the belt takes its part [W]."""
     if rated.machine.drive.kind == "direct":
         return shaft_power
-    return shaft_power / (1 - maximum(values["belt.loss"], 0.0))
+    return shaft_power / (1 - values["belt.loss"])
 
 
 def volts_of_legs(rated: Rated, values: Mapping[str, Number]) -> dict[str, Number]:

@@ -120,7 +120,7 @@ def exchange(hot: Hot, air: Air, *, entering: Number, flow: Number, lost: Number
         leaving = leaving_wet(hot.flue, leaving, entering, air.barometer)
         kept = wet_flue_enthalpy(leaving, pressure=air.barometer, **flue)
     gone = vapour + sensible_loss(kept, hot.brought, heat=hot.fuel.heat)
-    efficiency = 1 - gone - maximum(lost, 0.0)
+    efficiency = 1 - gone - lost
     return Heat(efficiency, hot.heat * efficiency, leaving)
 
 

@@ -20,7 +20,6 @@ from lightoff.machine.model.unknown import Unknown
 
 AT_REST = ("air.", "power.", "gas.")  # unknowns that matter while the unit is off
 NEAR = 0.02  # [1] of flow and load: one step from there misses by less than its square
-ABOUT = 0.15  # [1] the same where slopes are wanted more than values
 
 
 class Moves(NamedTuple):
@@ -128,7 +127,6 @@ def nearly_balanced(
     case: Case,
     state: State,
     unknowns: Sequence[Unknown],
-    near: float = NEAR,
 ) -> Moving | None:
     """The same where the state is so near its balance that one step leads there; else None."""
     try:
@@ -136,7 +134,7 @@ def nearly_balanced(
     except (ArithmeticError, TypeError, ValueError):  # a root of less than nothing
         return None
     flow, load = found.short
-    return found if abs(flow) < near * state.flow and abs(load) < near else None
+    return found if abs(flow) < NEAR * state.flow and abs(load) < NEAR else None
 
 
 def reaches(unknown: Unknown, case: Case) -> bool:

@@ -10,10 +10,11 @@ from starlette.exceptions import HTTPException
 from lightoff.job import Job, parse_tree
 from lightoff.job.job import Tree
 from lightoff.judgement import Fits, assess, quick_fits
+from lightoff.judgement.tasks.resting import needs_of
 from lightoff.record import Register, State, UnknownUnitError
 from lightoff.record.commands import Command
 from lightoff.record.fold import OPENING
-from lightoff.surfaces.web.contexts.bench import Bench, needs_of
+from lightoff.surfaces.web.contexts.bench import Bench
 from lightoff.surfaces.web.contexts.units import Standing
 from lightoff.surfaces.web.pages import Pages
 from lightoff.surfaces.words.bound import PageSpeech

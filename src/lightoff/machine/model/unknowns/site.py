@@ -1,5 +1,6 @@
 """Unknowns of the site: its weather and its gas."""
 
+import math
 from collections.abc import Iterator
 
 from lightoff.machine.gas import heating_value, relative_density
@@ -105,7 +106,13 @@ def gas(machine: Machine) -> Iterator[Unknown]:
         "regulator at no flow over its setting",
         inspected=r"gas\.supply",
     )
-    yield show("gas.others", 0.5, 1.0, JUDGED, "all other appliances over the unit's input")
+    yield show(
+        "gas.others",
+        math.log(0.4),
+        1.2,
+        JUDGED,
+        "logarithm of all other appliances over the unit's input",
+    )
     yield show(
         "gas.meter_higher",
         0.0,

@@ -5,13 +5,11 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from lightoff.judgement import Assessment, Fits, Row, assess
-from lightoff.judgement.targets import TARGETS
+from lightoff.judgement.tasks.resting import Needs
 from lightoff.machine import Machine, Visit, canonical
 from lightoff.record import Entry
 from lightoff.surfaces.web.contexts.shell import unit_url
 from lightoff.surfaces.words.bound import PageSpeech
-
-Needs = Mapping[tuple[str, str], tuple[str, ...]]
 
 
 @dataclass(frozen=True)
@@ -63,12 +61,3 @@ class Bench:
     def point_url(self, point: str, run: str) -> str:
         """The address of a point in a run."""
         return f"{self.base}/points/{point}?run={run}"
-
-
-def needs_of(machine: Machine) -> Needs:
-    """Which points each row of a unit wants, by its target and its point."""
-    return {
-        (target.id, instance.point): instance.needs
-        for target in TARGETS
-        for instance in target.instances(machine)
-    }
