@@ -85,10 +85,10 @@ def visit(*readings: str | Tree, **more: Any) -> Tree:
     return {"reading": [reading(r) if isinstance(r, str) else r for r in readings], **more}
 
 
-def judge(job: Tree, *readings: str | Tree, **more: Any) -> Assessment:
-    """The job with one visit of these readings, judged."""
+def judge(job: Tree, *readings: str | Tree, whole: bool = False, **more: Any) -> Assessment:
+    """The job with one visit of these readings, judged; `whole` with what each number rests on."""
     read = parse_tree({**job, "visit": [visit(*readings, **more)]})
-    return assess(read.machine(), read.visit(1))
+    return assess(read.machine(), read.visit(1), whole=whole)
 
 
 def row(answer: Assessment, target: str, run: str | None = None, point: str | None = None) -> Row:

@@ -66,7 +66,7 @@ def judged(job: dict[str, Any]) -> dict[str, Any] | None:
     return assess(read.machine(), read.visit(1)).to_dict()
 
 
-@settings(max_examples=60, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow])
 @given(visits())
 def test_any_visit_is_answered_in_numbers(job: dict[str, Any]) -> None:
     answered_in_numbers(job)
@@ -131,7 +131,7 @@ def test_a_frozen_pipe_decides_nothing() -> None:
 def test_an_airflow_at_standard_density_is_taken_as_it_is(point: str, size: float) -> None:
     job = ONE | {"visit": [visit({"run": "fan", "point": point, "value": f"{size:.6f} scfm"})]}
     read = parse_tree(job)
-    answer = assess(read.machine(), read.visit(1))
+    answer = assess(read.machine(), read.visit(1), whole=False)
     found = next(r for r in answer.targets if (r.id, r.run) == ("airflow", "fan"))
     expected = float(f"{size:.6f}") * 0.3048**3 / 60
     assert math.isclose(found.measured, expected, rel_tol=1e-9, abs_tol=1e-12)

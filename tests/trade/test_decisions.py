@@ -195,7 +195,10 @@ class TestInput:
 
 def test_a_gauge_shared_by_both_ends_of_a_rise_cancels() -> None:
     answer = judge(
-        tree(), "high air.entering.db 40 degF @probe", "high air.discharge.db 100 degF @probe"
+        tree(),
+        "high air.entering.db 40 degF @probe",
+        "high air.discharge.db 100 degF @probe",
+        whole=True,
     )
     budget = row(answer, "temperature rise", "high", "rise.unit").budget
     assert not [

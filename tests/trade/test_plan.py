@@ -242,7 +242,7 @@ class TestWindows:
     def test_the_limits_are_those_that_will_be_judged_by(self) -> None:
         job = tree()
         read = parse_tree(job)
-        rows = assess(read.machine(), read.visit()).targets
+        rows = assess(read.machine(), read.visit(), whole=False).targets
         judged = {(r.id, r.point): (r.lower, r.upper, r.limit_from) for r in rows}
         told = made(job)
         compared = [

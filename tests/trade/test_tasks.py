@@ -67,7 +67,7 @@ class TestOfAnyMachine:
         machine = drawn.machine(job)
         needs = needs_of(machine)
         records = [record for task in tasks(machine) for record in task.records]
-        for row in assess(machine, drawn.visited(job)).targets:
+        for row in assess(machine, drawn.visited(job), whole=False).targets:
             its = [record for record in records if rests_on(row, record, needs)]
             assert its, row.key
             unclocked = row.id in ("input", "input limit")  # the manifold tells it as well
@@ -198,7 +198,7 @@ def test_whoever_does_what_is_ready_gets_everything_done(job: Tree) -> None:
     assert [each.task.id for each in standing if each.state != "done" and each.task.due] == []
     left = [
         row.key
-        for row in assess(machine, doing).targets
+        for row in assess(machine, doing, whole=False).targets
         if row.decision == "not measured" and row.severity != "note"
         and row.why.message != "find-it"
     ]  # fmt: skip

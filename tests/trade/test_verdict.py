@@ -25,7 +25,7 @@ EXAMPLES = Path(__file__).parents[2] / "examples"
 )
 def test_an_example(example: str, verdict: str) -> None:
     job = load(EXAMPLES / f"{example}.toml")
-    assert assess(job.machine(), job.visit()).verdict == verdict
+    assert assess(job.machine(), job.visit(), whole=False).verdict == verdict
 
 
 class TestOneThingFromASoundVisit:
@@ -38,7 +38,7 @@ class TestOneThingFromASoundVisit:
 
     def judged(self, job: dict[str, Any]) -> str:
         read = parse_tree(job)
-        return assess(read.machine(), read.visit(1)).verdict
+        return assess(read.machine(), read.visit(1), whole=False).verdict
 
     def test_a_trip_that_does_not_act_must_not_be_left_running(self, sound: dict[str, Any]) -> None:
         trips = [dict(t) for t in sound["visit"][0]["trip"]]
@@ -141,7 +141,7 @@ class TestPurposes:
                 ]
             }
         )
-        answer = assess(job.machine(), job.visit(2), before=job.visit(1))
+        answer = assess(job.machine(), job.visit(2), before=job.visit(1), whole=False)
         carried = [r for r in answer.remarks if r.message == "carried"]
         assert {r.values["target"] for r in carried} >= {"fan speed"}
         assert {r.values["day"] for r in carried} == {"2025-10-01"}

@@ -27,11 +27,11 @@ from lightoff.surfaces.words.plain import as_text
 __all__ = ["Job", "JobError", "assess", "load", "loads", "plan", "predict", "render"]
 
 
-def assess(job: Job, visit: int | None = None) -> Assessment:
-    """Judge one visit of a job, the latest where none is named."""
+def assess(job: Job, visit: int | None = None, *, whole: bool = True) -> Assessment:
+    """Judge one visit of a job, the latest where none is named; see `judgement.assess`."""
     now = job.visit(visit)
     before = job.visit(now.number - 1) if now.number > 1 else None
-    return judge(job.machine(), now, before=before)
+    return judge(job.machine(), now, before=before, whole=whole)
 
 
 def plan(

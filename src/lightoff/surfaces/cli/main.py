@@ -55,7 +55,7 @@ def judge(
     declared = load(job)
     if readings is not None:
         declared = with_readings(declared, load_readings(readings), visit)
-    answer = assess(declared, visit)
+    answer = assess(declared, visit, whole=as_json)
     if as_json:
         print(json.dumps(answer.to_dict(), ensure_ascii=False, indent=2, default=str))
     else:
