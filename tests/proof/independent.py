@@ -7,7 +7,7 @@ from dataclasses import asdict
 from random import Random
 from typing import Any, NamedTuple
 
-from lightoff.job import parse_tree
+from lightoff.job import Job, JobError, parse_tree
 from lightoff.judgement import assess
 from lightoff.judgement.evidence import evidence
 from lightoff.judgement.fits import Fits, quick_fits
@@ -15,7 +15,7 @@ from lightoff.judgement.history import history
 from lightoff.judgement.retaken import retaken
 from lightoff.judgement.together import Together, together
 from lightoff.machine import Machine
-from lightoff.machine import Visit as Job
+from lightoff.machine import Visit as Read
 from plant.plant import Plant, draw
 from plant.visit import Visit
 from proof.decided import Decided, decisions
@@ -40,7 +40,10 @@ class Off(NamedTuple):
 
 
 class Seen(NamedTuple):
-    """One visit, answered. `spread` is the airflow's standard uncertainty, of itself."""
+    """One visit, answered. `spread` is the airflow's standard uncertainty, of itself.
+
+    `refused`: a reading nobody could have typed, such as an airflow of less than nothing.
+    """
 
     seed: int
     style: str
@@ -53,6 +56,7 @@ class Seen(NamedTuple):
     converged: bool = False
     suspected: tuple[tuple[str, str], ...] = ()
     gross: Gross | None = None
+    refused: str = ""
     failed: str = ""
 
     @property
@@ -67,7 +71,9 @@ def seen(asked: tuple[int, str]) -> Seen:
     visit = plant.visit(style, Random(seed))
     blank = Seen(seed, style, plant.fault.id, traits(plant))
     try:
-        return _answered(blank, plant, visit)
+        return _answered(blank, plant, visit, parse_tree(visit.tree))
+    except JobError as error:
+        return blank._replace(refused=f"{seed} {style}: {error}")
     except Exception as error:
         return blank._replace(failed=f"{seed} {style}: {error!r}")
 
@@ -85,8 +91,7 @@ def traits(plant: Plant) -> dict[str, str]:
     }
 
 
-def _answered(blank: Seen, plant: Plant, visit: Visit) -> Seen:
-    job = parse_tree(visit.tree)
+def _answered(blank: Seen, plant: Plant, visit: Visit, job: Job) -> Seen:
     machine, read, fits = job.machine(), job.visit(), quick_fits()
     answer = assess(machine, read, whole=False, fits=fits)
     assert all(math.isfinite(number) for number in numbers(asdict(answer))), "not a number"
@@ -110,7 +115,7 @@ def _answered(blank: Seen, plant: Plant, visit: Visit) -> Seen:
     )
 
 
-def _as_left(machine: Machine, read: Job, fits: Fits) -> Together | None:
+def _as_left(machine: Machine, read: Read, fits: Fits) -> Together | None:
     """The fit that the assessment stood on."""
     told = evidence(machine, read, history(machine, read))
     return together(told, retaken(told), fits)

@@ -154,15 +154,17 @@ def airflow(visits: Sequence[Seen]) -> Iterator[Claim]:
 
 
 def numbers(draws: Sequence[Own], visits: Sequence[Seen]) -> Iterator[Claim]:
-    """Never a crash, never a number that is none."""
-    for where, failed, seeds in (
-        ("the independent machine", [v.failed for v in visits], SEEDS),
-        ("our own model", [d.failed for d in draws], OWN_SEEDS),
+    """Never a crash, never a number that is none; what nobody could have typed is set aside."""
+    read = [visit for visit in visits if not visit.refused]
+    refused = f"{len(visits) - len(read)} more refused where they were typed"
+    for where, failed, beside, seeds in (
+        ("the independent machine", [v.failed for v in read], [refused], SEEDS),
+        ("our own model", [d.failed for d in draws], [], OWN_SEEDS),
     ):
         told = [each for each in failed if each]
         yield Claim(
             id=f"numbers: {where}",
             says=f"visits that end in an exception or in no number, {where}",
             measured=share(map(bool, failed)), high=0.0,
-            count="; ".join([f"{len(told)} of {len(failed)}", *told[:3]]), seeds=seeds,
+            count="; ".join([f"{len(told)} of {len(failed)}", *beside, *told[:3]]), seeds=seeds,
         )  # fmt: skip
