@@ -157,5 +157,5 @@ def _off(found: Reconciled, true: Shown) -> Iterator[tuple[str, float]]:
         for point in points:
             if point in told:
                 off = (true["high"][point] - told[point].value) / found.posterior.u(told[point])
-                assert math.isfinite(off), name
+                assert math.isfinite(off), f"{name}: not a number"
                 yield name, off
