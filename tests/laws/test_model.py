@@ -132,9 +132,9 @@ def test_more_resistance_less_air(resistance: float, outdoor: float, hertz: floa
 
 
 @settings(max_examples=40)
-@given(st.floats(300.0, 1300.0), st.floats(0.05, 1.5))
-def test_more_gas_more_heat_and_less_oxygen(manifold: float, air: float) -> None:
-    names = {"train.1.1.manifold.high": manifold, "furnace.1.combustion_air.high": air}
+@given(st.floats(300.0, 1300.0), st.floats(0.01, 0.13))
+def test_more_gas_more_heat_and_less_oxygen(manifold: float, o2: float) -> None:
+    names = {"train.1.1.manifold.high": manifold, "furnace.1.combustion_air.high": o2}
     less = predict(BLOW, expected(BLOW) | names, Condition("high")).shown
     names["train.1.1.manifold.high"] = 1.1 * manifold
     more = predict(BLOW, expected(BLOW) | names, Condition("high")).shown

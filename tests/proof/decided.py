@@ -10,6 +10,7 @@ from plant.si import STANDARD_AIR
 
 True_ = Mapping[str, float]
 WINTER = "winter"
+UNLESS_PROVEN = ("input",)  # it conforms with the manifold at plate, unless it is provably off
 MADE = ("conforms", "does not conform", "undecided")
 # what is not simply the true value at the row's point
 OTHERWISE: dict[str, Callable[[True_], float]] = {
@@ -72,7 +73,9 @@ def _true(row: Row, plant: Plant, true: True_) -> float | None:
 
 
 def _past(row: Row, true: float, u: float) -> str:
-    more = COVERAGE * u if row.rule == "simple" else 0.0
+    """Which limit; a target accepted with its whole uncertainty is past it by more than that."""
+    accepted = row.rule == "simple" or row.id in UNLESS_PROVEN
+    more = COVERAGE * u if accepted else 0.0
     if row.upper is not None and true > row.upper + more:
         return "upper"
     return "lower" if row.lower is not None and true < row.lower - more else ""

@@ -126,7 +126,7 @@ def _off(model: Together, true: Mapping[str, float]) -> Iterator[Off]:
     told = model.found.quantities("high") if "high" in model.found.runs else {}
     for name, pattern in COVERED.items():
         for point in (p for p in told if p in true and re.fullmatch(pattern, p)):
-            u = model.found.posterior.u(told[point])
+            u = model.found.u(told[point])
             yield Off(name, point, (true[point] - told[point].value) / u)
 
 

@@ -156,6 +156,6 @@ def _off(found: Reconciled, true: Shown) -> Iterator[tuple[str, float]]:
     for name, points in MAIN.items():
         for point in points:
             if point in told:
-                off = (true["high"][point] - told[point].value) / found.posterior.u(told[point])
+                off = (true["high"][point] - told[point].value) / found.u(told[point])
                 assert math.isfinite(off), f"{name}: not a number"
                 yield name, off

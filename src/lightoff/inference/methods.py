@@ -38,6 +38,7 @@ METHODS: tuple[Method, ...] = (
     Method(r"duct\.traverse", "traverse repeat", 0.015, 0.0, False, JUDGEMENT),
     Method(r"duct\.traverse", "duct area", 0.01, 0.0, True, JUDGEMENT),
     Method(r"duct\.hood_total", "flow hood", 0.03, 0.0, True, PRACTICE),
+    Method(r"exhaust\.airflow", "flow hood", 0.03, 0.0, True, PRACTICE),
     Method(r"filter\.face_total", "face traverse", 0.051, 0.0, True, "published comparison"),
     Method(r"air\.(outdoor|entering|return)\.db", "probe place", 0.0, 0.5, True, JUDGEMENT),
     Method(r"air\.outdoor\.db", "change while reading", 0.0, 0.3, False, JUDGEMENT),

@@ -10,7 +10,9 @@ from typing import Any, NamedTuple
 from lightoff.formula.dual import Dual, slopes_of
 from lightoff.inference.algebra import Algebra, Lists
 from lightoff.inference.estimate import Estimate, Part
+from lightoff.inference.orthogonal import dot
 from lightoff.inference.posterior import Posterior, Quantity, combined
+from lightoff.inference.reliability import chi_square_above
 from lightoff.inference.solver import Readings, Solution, State, solve
 from lightoff.inference.suspects import Suspect, suspects
 from lightoff.inference.told import Told
@@ -23,9 +25,9 @@ MOST_STEPS = 30
 DAMPING = 1e-9  # [1] of the first step: what is known before holds it already
 STILL = 1e-3  # of an unknown's spread: a step as short as this changes nothing anybody reads
 GAIN = 1e-3  # of the sum of squares: a fiftieth of a standard uncertainty moves it as little
+HARDLY = 0.01  # [1] chance under which one machine hardly explains what was read
 LEAST_OWN = 0.1  # [1] of a reading's uncertainty is no other's: nothing repeats for ever
 TELLS = 0.5  # of a reading's own uncertainty: what moves it less it does not tell
-SEEN = 1e-4  # [1] of a column that must stand out of the others for its unknown to be free
 
 
 class Taken(NamedTuple):
@@ -52,9 +54,33 @@ class Reconciled:
         """How far the readings leave everything open."""
         return Posterior(self.solution, self.readings, self.model.error_rows, self.model.algebra)
 
+    def u(self, quantity: Quantity) -> float:
+        """Standard uncertainty of a quantity, wider where no machine explains all [its unit]."""
+        return self.posterior.u(quantity) * self.widened
+
     def u_of_unknown(self, name: str) -> float:
         """Standard uncertainty of one of the model's unknowns [its unit]."""
-        return self.posterior.u(self.model.as_quantity(name, self.solution.state))
+        return self.u(self.model.as_quantity(name, self.solution.state))
+
+    @cached_property
+    def degrees_of_freedom(self) -> int:
+        """How many readings are more than the unknowns that nothing was known of."""
+        return len(self.taken) - len(self.model.free)
+
+    @cached_property
+    def chance(self) -> float:
+        """That readings of one machine stand as far from it as these."""
+        degrees = self.degrees_of_freedom
+        return chi_square_above(self.solution.objective, degrees) if degrees > 0 else 1.0
+
+    @cached_property
+    def widened(self) -> float:
+        """How many times larger every uncertainty is: where chance does not explain what is left,
+        something has an error larger than it was said to have (Birge 1932, Phys. Rev. 40, 207).
+        """
+        if self.chance >= HARDLY:
+            return 1.0
+        return float((self.solution.objective / self.degrees_of_freedom) ** 0.5)
 
     @cached_property
     def suspects(self) -> tuple[Suspect, ...]:
@@ -100,7 +126,8 @@ class Reconciled:
         found = by(*values)
         slopes = slopes_of(found, len(quantities))
         whole = combined(float(found), list(zip(slopes, quantities, strict=True)))
-        return Told(whole.value, self.posterior.u(whole), lambda: dict(self._parts(whole)))
+        plain = self.posterior.u(whole)
+        return Told(whole.value, plain * self.widened, lambda: dict(self._parts(whole)), plain)
 
     def _parts(self, quantity: Quantity) -> Iterator[tuple[Part, float]]:
         errors = self.posterior.errors(quantity)
@@ -112,6 +139,8 @@ class Reconciled:
             for unknown, size in zip(self.model.wandering, own, strict=True):
                 yield Part("from run to run", f"{unknown.id} {run}"), size
         yield Part("another day", "unit"), quantity.alone
+        more = (self.widened**2 - 1) ** 0.5
+        yield Part("unexplained", "unit"), self.posterior.u(quantity) * more
 
 
 def reconcile(
@@ -212,7 +241,8 @@ def _errors(
 def _free(model: VisitModel, u: Sequence[float]) -> tuple[Unknown, ...]:
     """The inspected unknowns that the readings can tell, one after the other as they are listed.
 
-    A reading tells of an unknown whose spread moves it by no less than half its own uncertainty.
+    A reading tells of an unknown whose spread moves it by no less than half its own uncertainty;
+    so must all of them together beyond what the free unknowns before it do to them.
     """
     slopes = model.rows(model.start())
     points = [point for each in model.blocks for point in each.points]
@@ -221,16 +251,15 @@ def _free(model: VisitModel, u: Sequence[float]) -> tuple[Unknown, ...]:
     for column, each in enumerate(model.table):
         if not each.inspected:
             continue
-        vector = [row[column] * each.spread for row in slopes]
-        whole = sum(x * x for x in vector) ** 0.5
+        vector = [row[column] * each.spread / own for row, own in zip(slopes, u, strict=True)]
         told = (re.fullmatch(each.inspected, point) for point in points)
-        if not any(t and abs(x) > TELLS * own for t, x, own in zip(told, vector, u, strict=True)):
+        if not any(t and abs(x) > TELLS for t, x in zip(told, vector, strict=True)):
             continue
         for other in basis:
-            share = sum(x * y for x, y in zip(vector, other, strict=True))
+            share = dot(vector, other)
             vector = [x - share * y for x, y in zip(vector, other, strict=True)]
-        left = sum(x * x for x in vector) ** 0.5
-        if left > SEEN * whole:
+        left = dot(vector, vector) ** 0.5
+        if left > TELLS:
             kept.append(each)
             basis.append([x / left for x in vector])
     return tuple(kept)

@@ -23,11 +23,15 @@ class Uncertain(Protocol):
 
 @dataclass(frozen=True)
 class Told:
-    """A value and its standard uncertainty [SI]; `parts` works out what that is made of."""
+    """A value and its standard uncertainty [SI]; `parts` works out what that is made of.
+
+    `plain` is the uncertainty before it was widened because readings do not go together.
+    """
 
     value: float
     u: float
     parts: Callable[[], Mapping[Part, float]]
+    plain: float
 
     @property
     def expanded(self) -> float:

@@ -136,11 +136,12 @@ class UnknownRow:
 
 @dataclass(frozen=True)
 class Fit:
-    """How well one machine explains all readings."""
+    """How well one machine explains all readings; uncertainties are `widened` so many times."""
 
     chi_square: float
     degrees_of_freedom: int
     p_value: float
+    widened: float
     iterations: int
     converged: bool
 

@@ -2,19 +2,18 @@
 
 from collections.abc import Iterator
 
-from lightoff.inference.reliability import chi_square_above
 from lightoff.judgement.answer import Fit, UnknownRow
 from lightoff.judgement.together import Together
 
 
 def fit(together: Together) -> Fit:
     """The fit in numbers; what is free takes its readings' freedom away."""
-    solution, model = together.found.solution, together.found.model
-    freedom = len(together.found.taken) - len(model.free)
+    solution = together.found.solution
     return Fit(
         chi_square=solution.objective,
-        degrees_of_freedom=freedom,
-        p_value=chi_square_above(solution.objective, freedom) if freedom > 0 else 1.0,
+        degrees_of_freedom=together.found.degrees_of_freedom,
+        p_value=together.found.chance,
+        widened=together.found.widened,
         iterations=solution.steps,
         converged=solution.converged,
     )

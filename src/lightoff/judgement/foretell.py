@@ -98,7 +98,7 @@ def _values(
     if fitted is None:
         return {name: (e.value, e.u) for name, e in expect(rated, run, day).items()}, fares.outcome
     there = fitted.elsewhere(run, day)
-    return {name: (q.value, fitted.posterior.u(q)) for name, q in there.items()}, fares.outcome
+    return {name: (q.value, fitted.u(q)) for name, q in there.items()}, fares.outcome
 
 
 def _names(machine: Machine, run: str) -> Iterator[tuple[str, str]]:

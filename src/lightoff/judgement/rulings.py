@@ -26,6 +26,9 @@ def rule(
     if told is None or (target.severity == "stop" and _was_past(bounds, found)):
         return _ruled(target, case, bounds, found), found[-1]
     ruling = _ruled(target, case, bounds, [*found[:-1], told])
+    if ruling.decision == "undecided" and told.plain < told.u:  # doubt acquits nobody
+        plainly = _ruled(target, case, bounds, [*found[:-1], replace(told, u=told.plain)])
+        ruling = plainly if plainly.decision == "does not conform" else ruling
     if ruling.decision == "conforms" and _suspected(case):
         ruling = replace(ruling, decision="undecided", why=message("suspected"))
     return ruling, told

@@ -1,7 +1,6 @@
 """How finely a number was written down, and how a person rounds: the numbers themselves tell."""
 
 import math
-import re
 from collections.abc import Iterable, Mapping, Sequence
 
 from lightoff.inference.estimate import RECTANGULAR
@@ -14,32 +13,39 @@ CHANCE = 0.02  # [1] that numbers nobody rounded would look rounded
 # what wavers while it is read, a share of the value; engineering judgement
 WAVERS = {"pressure": 0.006, "rotational speed": 0.004, "voltage": 0.002, "current": 0.005,
           "fraction": 0.015}  # fmt: skip
-_NUMBERED = re.compile(r"\d")
 
 
 def rounding(readings: Iterable[Reading]) -> Mapping[str, float]:
     """The steps [SI] in which readings were written, by place, where their numbers show any.
 
-    The finest digit ever written with an instrument at points alike is how finely it is read
-    there; where all stand at tens of it, not even so finely. A few numbers show nothing.
+    The finest digit ever written with an instrument is how finely it is read; where all numbers as
+    long stand at tens of it, those are not. A few numbers show nothing.
     """
-    groups: dict[tuple[str | None, str], list[Reading]] = {}
+    groups: dict[tuple[str | None, str | None], list[Reading]] = {}
     for reading in readings:
         if reading.value is not None and reading.step > 0:
-            point = _NUMBERED.sub("n", reading.point)
-            groups.setdefault((reading.instrument, point), []).append(reading)
+            key = (reading.instrument, kind_of(reading.point))
+            groups.setdefault(key, []).append(reading)
+    found: dict[str, float] = {}
+    for group in groups.values():
+        if len(group) >= ENOUGH:
+            found |= _steps(group)
+    return found
+
+
+def _steps(group: Sequence[Reading]) -> dict[str, float]:
+    """Long numbers are rounded more than short ones: each length by itself."""
+    finest = min(each.step for each in group)
+    lengths: dict[int, list[Reading]] = {}
+    for reading in group:
+        digits = len(str(round(abs(reading.value or 0.0) / finest)))
+        lengths.setdefault(digits, []).append(reading)
     return {
         reading.place: step
-        for group in groups.values()
-        if len(group) >= ENOUGH
-        for step in [_step(group)]
-        for reading in group
+        for alike in lengths.values()
+        for step in [finest * _rounded([each.value or 0.0 for each in alike], finest)]
+        for reading in alike
     }
-
-
-def _step(group: Sequence[Reading]) -> float:
-    finest = min(each.step for each in group)
-    return finest * _rounded([each.value or 0.0 for each in group], finest)
 
 
 def _rounded(values: Sequence[float], step: float) -> int:

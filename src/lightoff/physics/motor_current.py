@@ -10,6 +10,7 @@ from lightoff.formula.elementary import maximum, minimum
 # Share of the full-load reactive current that magnetises; the rest is leakage. Fitted to part-load
 # amps of US DOE's motor tool (open source, MEASUR), 1.5 to 50 hp, 2 to 6 poles; see tests/grids.
 MAGNETISING = 0.65  # [1] like motors 0.55 to 0.75
+_STALLED = 1e-6  # [1] beyond what makes a motor stall: amps stay, and so do their slopes
 
 
 @formula
@@ -213,7 +214,7 @@ def motor_amps(
     # a quadratic in I^2: its smaller root, the larger one lies beyond stalling
     least = (power / (phases**0.5 * volts)) ** 2 + magnetising**2
     middle = 1 - 2 * magnetising * leakage
-    root = maximum(middle**2 - 4 * leakage**2 * least, 0.0) ** 0.5
+    root = maximum(middle**2 - 4 * leakage**2 * least, _STALLED) ** 0.5
     return (2 * least / (middle + root)) ** 0.5
 
 

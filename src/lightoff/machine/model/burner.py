@@ -62,14 +62,17 @@ class RatedBurner:
     orifice_pressure: float
     fuel: Stoichiometry
     air_ratio: float
-    excess_air: float
+    o2: float
     has_low_fire: bool
     indoor: bool
     transfer_units: float
     flue_flow: float
 
     def air(self, level: Level) -> str:
-        """The unknown of its combustion air, as excess at the rated input of that level."""
+        """The unknown of its combustion air, as the O2 it would leave at that level's rated input.
+
+        What an analyser shows is nearly a straight line of it, as it is not of the air itself.
+        """
         known = level if self.has_low_fire else "high"
         return f"furnace.{self.number}.combustion_air.{known}"
 
@@ -102,8 +105,7 @@ def rated_burner(machine: Machine, number: int) -> RatedBurner:
         oxygen=fuel.oxygen, carbon_dioxide=fuel.carbon_dioxide, nitrogen=fuel.nitrogen
     )
     o2 = sum(plate.flue_o2) / 2 if plate.flue_o2 else FLUE_O2
-    excess = float(excess_air_from_o2(o2, ratio))
-    flue = _flue(fuel, excess, moisture=0.0)
+    flue = _flue(fuel, excess_air_from_o2(o2, ratio), moisture=0.0)
     return RatedBurner(
         number=number,
         trains=tuple(trains),
@@ -113,7 +115,7 @@ def rated_burner(machine: Machine, number: int) -> RatedBurner:
         orifice_pressure=orifice_pressure(machine, plate),
         fuel=fuel,
         air_ratio=ratio,
-        excess_air=excess,
+        o2=o2,
         has_low_fire=plate.has_low_fire,
         indoor=machine.unit.mounting == "indoor",
         transfer_units=rated_transfer_units(
@@ -134,7 +136,8 @@ def fire(burner: RatedBurner, air: Air, values: Mapping[str, Number], firing: Fi
     )
     heat = _input(burner, air, values, manifolds)
     usual = firing.of(burner.input, burner.input_low)
-    air_given = (1 + firing.of(*(values[burner.air(level)] for level in LEVELS))) * usual
+    o2 = firing.of(*(values[burner.air(level)] for level in LEVELS))
+    air_given = (1 + excess_air_from_o2(o2, burner.air_ratio)) * usual
     excess = maximum(air_given / heat - 1, LEAST_AIR)
     flue = _flue(burner.fuel, excess, air.moisture)
     burnt = heat / burner.fuel.heat

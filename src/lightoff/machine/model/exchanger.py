@@ -4,13 +4,12 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from lightoff.formula import Number
-from lightoff.formula.elementary import clip, everywhere, exp, log, maximum, where
+from lightoff.formula.elementary import clip, everywhere, exp, log, maximum
 from lightoff.machine.model.air import Air
 from lightoff.physics.airstream import moist_heat_capacity
 from lightoff.physics.constants import STANDARD_AIR_DENSITY, STANDARD_PRESSURE
 from lightoff.physics.flue_gas import FlueGas, dry_flue, flue_vapour_pressure, water_fraction
 from lightoff.physics.flue_loss import (
-    COLDEST_CONDENSATE,
     flue_enthalpy,
     latent_loss,
     sensible_loss,
@@ -44,6 +43,7 @@ MOST_UNITS = 40.0  # transfer units of the largest exchanger
 NEVER_WET = 345.0  # [K] above any dew point of flue gas
 LEAST_APART = 1.0  # [K] of dew point and air, for anything to condense
 LEAST_LEFT = 1e-6  # [1] of the way to the air's temperature
+GRADUALLY = 0.03  # [1] of the way from the air up to the dew point; engineering judgement
 WET_STEPS = 3  # the last moves the temperature by less than 0.1 K
 MOST_CAPACITY = 0.9  # [1] of the flue gas over the air; the equations end there
 
@@ -128,21 +128,22 @@ def leaving_wet(flue: FlueGas, dry: Number, entering: Number, pressure: Number) 
     """Temperature of flue gas that would leave at `dry`, were its water not to condense.
 
     Below its dew point it gives much more heat for each kelvin, so that the same transfer units
-    take it less far towards the air: dT/(T - T_air) shrinks as the heat capacity grows.
+    take it less far towards the air: dT/(T - T_air) shrinks as the heat capacity grows. It begins
+    gradually: the walls are colder than the gas.
     """
     moles = flue._asdict()
     gas = dry_flue(carbon_dioxide=flue.carbon_dioxide, nitrogen=flue.nitrogen, oxygen=flue.oxygen)
     dew = dew_point(flue_vapour_pressure(water_fraction(flue.water, gas), pressure))
-    coldest = maximum(entering, COLDEST_CONDENSATE)
-    above = maximum(dew - coldest, LEAST_APART)
-    farther = log(clip((dry - coldest) / above, LEAST_LEFT, 1.0))
+    above = maximum(dew - entering, LEAST_APART)
+    farther = log(maximum((dry - entering) / above, LEAST_LEFT))
+    before = GRADUALLY * log(1 + exp(farther / GRADUALLY))  # what is gone of the way down to it
     plain = flue_capacity(dew, pressure=pressure, saturated=False, **moles)
-    leaving = (dew + coldest) / 2
+    leaving = (dew + entering) / 2
     for _ in range(WET_STEPS):
         middle = (dew + leaving) / 2
         wet = flue_capacity(middle, pressure=pressure, saturated=True, **moles)
-        leaving = coldest + above * exp(farther * plain / wet)
-    return where(dry < dew, leaving, dry)
+        leaving = entering + above * exp(before + (farther - before) * plain / wet)
+    return leaving
 
 
 def _vapour(fuel: Stoichiometry) -> Number:

@@ -23,6 +23,7 @@ TINY = 1e-6  # step of a slope
 NORMAL = "as it should"
 NO_BALANCE = "fan and system never agree"
 NO_AIR = "no air for the flame"
+NO_GAS = "no gas for the flame"
 NO_NUMBERS = "beyond what any equation holds for"
 START_LOAD = 0.8  # [1] of the motor, to begin with; the end does not hang on it
 
@@ -71,8 +72,17 @@ def _predicted(rated: Rated, values: Mapping[str, Number], run: str) -> Predicti
     case = case_of(rated.machine, run)
     found = balanced(rated, values, case)
     shown = running_points(rated, values, case, found)
-    starved = any(not everywhere(each.excess_air > 0) for each in found.fires.values())
-    return Prediction(run, shown, NO_AIR if starved else NORMAL, found)
+    return Prediction(run, shown, _outcome(found, shown), found)
+
+
+def _outcome(found: Running, shown: Shown) -> str:
+    """Whether what burns can burn."""
+    fires = found.fires.values()
+    if not all(everywhere(each.excess_air > 0) for each in fires):
+        return NO_AIR
+    if fires and not everywhere(shown["gas.supply"] > 0):
+        return NO_GAS
+    return NORMAL
 
 
 def balanced(

@@ -1,21 +1,27 @@
 """Whether one machine explains all readings, in one sentence."""
 
 from lightoff.judgement import Assessment
+from lightoff.judgement.answer import Fit
 from lightoff.surfaces.words.speech import Speech
-
-HARDLY = 0.01  # [1] chance under which one machine hardly explains what was read
 
 
 def together(answer: Assessment, speech: Speech) -> str:
     """How the readings of a visit stand together; nothing where too few were taken to tell."""
     if answer.fit is None:
         return ""
+    plain = _plain(answer, answer.fit, speech)
+    if answer.fit.widened == 1.0:
+        return plain
+    return f"{plain} {speech.word('together:widened', times=f'{answer.fit.widened:.1f}')}"
+
+
+def _plain(answer: Assessment, fit: Fit, speech: Speech) -> str:
     looked_at = [point for point in answer.points if point.redundancy is not None]
     odd = sum(bool(point.suspect) for point in looked_at)
     if odd:
         return speech.word("together:one-odd" if odd == 1 else "together:odd", count=odd)
     checked = sum(point.foretold is not None for point in looked_at)
-    if answer.fit.p_value < HARDLY:
+    if fit.widened > 1.0:
         return speech.word("together:hardly", many=len(looked_at))
     if not checked:
         return speech.word("together:unchecked")

@@ -6,6 +6,7 @@ from lightoff.machine.gas import expected_manifold
 from lightoff.machine.model.rated import Rated
 from lightoff.machine.model.unknown import Unknown
 from lightoff.machine.model.unknowns.row import JUDGED, fire
+from lightoff.physics.combustion import excess_air_from_o2, o2_from_excess_air
 from lightoff.physics.heat_exchanger import TURBULENT
 
 
@@ -47,24 +48,24 @@ def furnace(rated: Rated, number: int) -> Iterator[Unknown]:
         "air to the fire over that of the room, or outdoors: sun, casing",
         wander=1.0,
     )
-    excess = burner.excess_air
     yield fire(
         f"{name}.combustion_air.high",
-        excess,
-        0.16,
+        burner.o2,
+        0.015,
         JUDGED,
         "O2 as found, 1.5 points",
-        wander=0.01,
+        wander=0.001,
         inspected=rf"flue\.{number}\.c?o2",
     )
     if plate.has_low_fire:
+        twice = 2 * excess_air_from_o2(burner.o2, burner.air_ratio)
         yield fire(
             f"{name}.combustion_air.low",
-            2 * excess,
-            0.6,
+            float(o2_from_excess_air(twice, burner.air_ratio)),
+            0.03,
             JUDGED,
-            "O2 as found",
-            wander=0.02,
+            "O2 as found, 3 points about twice the excess air",
+            wander=0.001,
             inspected=rf"flue\.{number}\.c?o2",
         )
     yield fire(
