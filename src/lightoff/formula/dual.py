@@ -100,10 +100,6 @@ class Dual:
     def __float__(self) -> float:
         return self.value
 
-    def seed(self) -> "Dual":
-        """The same value, itself the one unknown there is."""
-        return Dual(self.value, (1.0,))
-
     def through(self, value: float, by: float) -> "Dual":
         """A function of it, from its value and its slope."""
         return Dual(value, [by * a for a in self.slopes])
@@ -115,21 +111,23 @@ class Dual:
         return Dual(getattr(math, name)(x), [by * a for a in self.slopes])
 
 
-def of_one(function: Callable[..., Any]) -> Callable[..., Any]:
-    """The same function of one number, which is its first argument.
+def sloped(slope: Callable[..., Any]) -> Callable[[Callable[..., Any]], Callable[..., Any]]:
+    """The same function of one number, its first argument, with the slope that is known of it.
 
-    Of a dual number its slope is worked out once, not again for each unknown.
+    A dual number then goes through it in one step, not in one for each operation in it.
     """
 
-    @wraps(function)
-    def asked(x: Any, *rest: Any) -> Any:
-        if not isinstance(x, Dual):
+    def of(function: Callable[..., Any]) -> Callable[..., Any]:
+        @wraps(function)
+        def asked(x: Any, *rest: Any) -> Any:
+            if isinstance(x, Dual):
+                return x.through(function(x.value, *rest), slope(x.value, *rest))
             return function(x, *rest)
-        y = function(x.seed(), *rest)
-        return x.through(y.value, y.slopes[0]) if isinstance(y, Dual) else y
 
-    del asked.__wrapped__  # it marks a formula
-    return asked
+        del asked.__wrapped__  # it marks a formula
+        return asked
+
+    return of
 
 
 def still(x: Any) -> Any:

@@ -92,12 +92,6 @@ class Duals(Dual):
     def __ge__(self, other: Any) -> Any:
         return self.value >= _value(other)
 
-    def seed(self) -> "Duals":
-        """The same values, each the one unknown there is."""
-        import numpy
-
-        return Duals(self.value, numpy.ones((1, self.value.size)))
-
     def through(self, value: Any, by: Any) -> "Duals":
         """A function of it, from its values and its slopes."""
         return Duals(value, by * self.slopes)

@@ -142,15 +142,22 @@ def interpolate(x: Number, table: tuple[tuple[float, float], ...]) -> Number:
     """
     if isinstance(x, Figure):
         return carried("table", lambda value: interpolate(value, table), x)
-    if not _array(x) and not isinstance(x, Duals):
-        return _looked_up(x, table)
-    (x0, y0), *rest = table
-    y = y0 + 0.0 * x
-    for x1, y1 in rest:
-        share = clip((x - x0) / (x1 - x0), 0.0, 1.0)
-        y = y + share * (y1 - y0)
-        x0, y0 = x1, y1
-    return y
+    if isinstance(x, Dual):
+        return x.through(interpolate(x.value, table), _steepness(x.value, table))
+    if _array(x):
+        import numpy
+
+        places, values = zip(*table, strict=True)
+        return numpy.interp(x, places, values)
+    return _looked_up(x, table)
+
+
+def _steepness(x: Number, table: tuple[tuple[float, float], ...]) -> Number:
+    """Of the line through the two points that a number lies between."""
+    found: Number = 0.0
+    for (x0, y0), (x1, y1) in pairwise(table):
+        found = where(x < x0, found, where(x < x1, (y1 - y0) / (x1 - x0), 0.0))
+    return found
 
 
 def _looked_up(x: float, table: tuple[tuple[float, float], ...]) -> Number:

@@ -53,6 +53,9 @@ class Algebra(Protocol):
     def across(self, rows: Matrix, vector: Vector) -> Vector:
         """Each column times the vector."""
 
+    def products(self, rows: Matrix) -> Sequence[Vector]:
+        """Of each row with itself and those before it."""
+
     def tall(self, rows: Sequence[Sequence[float]]) -> Turned:
         """The rows turned into a triangle."""
 
@@ -84,7 +87,7 @@ class Lists:
     def covariance(
         self, common: Matrix, own: Matrix, groups: Groups, variances: Vector, /
     ) -> Matrix:
-        found = [[dot(a, b) for b in common[: i + 1]] for i, a in enumerate(common)]
+        found: Matrix = self.products(common)
         for group in groups:
             for i in range(*group.indices(len(own))):
                 for j in range(group.start, i + 1):
@@ -120,6 +123,9 @@ class Lists:
 
     def across(self, rows: Matrix, vector: Vector) -> Vector:
         return [dot(column, vector) for column in zip(*rows, strict=True)]
+
+    def products(self, rows: Matrix) -> Sequence[Vector]:
+        return [[dot(a, b) for b in rows[: i + 1]] for i, a in enumerate(rows)]
 
     def tall(self, rows: Sequence[Sequence[float]]) -> Turned:
         return Triangle(rows)

@@ -57,6 +57,10 @@ class Arrays:
     def across(self, rows: Matrix, vector: Vector) -> Vector:
         return (rows.T @ self.np.array(vector)).tolist()
 
+    def products(self, rows: Matrix) -> Sequence[Vector]:
+        every = self.np.array(rows, dtype=float)
+        return list((every @ every.T).tolist())
+
     def tall(self, rows: Sequence[Sequence[float]]) -> Turned:
         return ArrayTriangle(self.np, rows)
 

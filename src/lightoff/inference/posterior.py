@@ -141,16 +141,20 @@ class Posterior:
         return self._weights[high][low]
 
     @cached_property
-    def _weights(self) -> list[list[float]]:
+    def _weights(self) -> Sequence[Weights]:
         """Of each reading with itself and those before it."""
-        return [
-            [dot(one, other) for other in self._open[: i + 1]] for i, one in enumerate(self._open)
-        ]
+        return self.algebra.products(self._open)
 
     def checked(self, reading: int) -> float:
         """One over the variance of a reading against what all others foretell; 0 where none can."""
-        known = self.weight(reading, reading)
-        return known if known * self.readings.u[reading] ** 2 > ROUNDING else 0.0
+        return self._checked[reading]
+
+    @cached_property
+    def _checked(self) -> list[float]:
+        known = [row[i] for i, row in enumerate(self._weights)]
+        return [
+            k if k * u**2 > ROUNDING else 0.0 for k, u in zip(known, self.readings.u, strict=True)
+        ]
 
     def standardised(self, reading: int) -> float:
         """How far a reading stands from what all others foretell, in standard uncertainties."""

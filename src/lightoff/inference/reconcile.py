@@ -10,7 +10,6 @@ from typing import Any, NamedTuple
 from lightoff.formula.dual import Dual, slopes_of
 from lightoff.inference.algebra import Algebra, Lists
 from lightoff.inference.estimate import Estimate, Part
-from lightoff.inference.orthogonal import dot
 from lightoff.inference.posterior import Posterior, Quantity, combined
 from lightoff.inference.reliability import chi_square_above
 from lightoff.inference.solver import Readings, Solution, State, solve
@@ -22,9 +21,9 @@ from lightoff.machine.model.unknown import Unknown
 from lightoff.machine.model.unknowns import unknowns
 
 MOST_STEPS = 30
-DAMPING = 1e-9  # [1] of the first step: what is known before holds it already
+DAMPING = 0.0  # [1] of the first step: what is known before holds it already
 STILL = 1e-3  # of an unknown's spread: a step as short as this changes nothing anybody reads
-GAIN = 1e-3  # of the sum of squares: a fiftieth of a standard uncertainty moves it as little
+GAIN = 1e-6  # of the sum of squares: a thousandth of a standard uncertainty moves it as little
 HARDLY = 0.01  # [1] chance under which one machine hardly explains what was read
 LEAST_OWN = 0.1  # [1] of a reading's uncertainty is no other's: nothing repeats for ever
 TELLS = 0.5  # of a reading's own uncertainty: what moves it less it does not tell
@@ -165,10 +164,14 @@ def reconcile(
     first = VisitModel(rated, table, (), blocks, errors, use)
     first.look_at_start(near.model if near else None)
     model = first.freed(_free(first, u))
+    start = model.start()
+    if near:
+        start = _start(model, shared, near)
+        model.take_over(start, near.model, near.solution.state)
     solution = solve(
         model,
         readings,
-        _start(model, shared, near) if near else model.start(),
+        start,
         apart=lambda before, after: _apart(model, before, after) / still,
         algebra=use,
         damping=DAMPING,
@@ -242,24 +245,21 @@ def _free(model: VisitModel, u: Sequence[float]) -> tuple[Unknown, ...]:
     """The inspected unknowns that the readings can tell, one after the other as they are listed.
 
     A reading tells of an unknown whose spread moves it by no less than half its own uncertainty;
-    so must all of them together beyond what the free unknowns before it do to them.
+    so must all of them together beyond what the unknowns before it do to them.
     """
     slopes = model.rows(model.start())
     points = [point for each in model.blocks for point in each.points]
-    kept: list[Unknown] = []
-    basis: list[list[float]] = []
+    told: list[tuple[Unknown, list[float]]] = []
     for column, each in enumerate(model.table):
-        if not each.inspected:
-            continue
-        vector = [row[column] * each.spread / own for row, own in zip(slopes, u, strict=True)]
-        told = (re.fullmatch(each.inspected, point) for point in points)
-        if not any(t and abs(x) > TELLS for t, x in zip(told, vector, strict=True)):
-            continue
-        for other in basis:
-            share = dot(vector, other)
-            vector = [x - share * y for x, y in zip(vector, other, strict=True)]
-        left = dot(vector, vector) ** 0.5
-        if left > TELLS:
-            kept.append(each)
-            basis.append([x / left for x in vector])
-    return tuple(kept)
+        moved = [row[column] * each.spread / own for row, own in zip(slopes, u, strict=True)]
+        if each.inspected and any(
+            abs(size) > TELLS and re.fullmatch(each.inspected, point)
+            for size, point in zip(moved, points, strict=True)
+        ):
+            told.append((each, moved))
+    if not told:
+        return ()
+    none = [0.0] * max(len(told) - len(u), 0)  # a triangle has no fewer rows than columns
+    columns = [moved + none for _, moved in told]
+    beyond = model.algebra.tall(list(zip(*columns, strict=True))).diagonal
+    return tuple(each for (each, _), left in zip(told, beyond, strict=True) if abs(left) > TELLS)

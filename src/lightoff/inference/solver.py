@@ -110,7 +110,7 @@ def solve(
     """The most probable state near `start`.
 
     `apart` says how far two states are from each other; the fit ends when a step goes less than 1,
-    or when it lessens the sum of squares by less than `gain`.
+    or where one would lessen the sum of squares by less than `gain`.
     """
     use = algebra or Lists()
     state, left = start, _left(model, readings, start)
@@ -202,20 +202,21 @@ class _Trial:
         """The next state, what it leaves, the next damping, and whether the fit has ended.
 
         A step counts when the sum of squares falls by a fair share of what the slopes promise; the
-        damping follows that share. A whole step that goes nowhere is the end; a step that had to be
-        cut down to nothing is one too, but no solution.
+        damping follows that share. Where they promise next to nothing, or a whole step goes
+        nowhere, is the end; where a step had to be cut down to nothing too, but no solution.
         """
         now = _objective(self.readings, state, left)
         for _ in range(TRIES):
             tried, promised, part = self._stepped(state, damping)
+            if self._is_line and now - promised < self.gain:
+                return state, left, damping, "solved"
             there = self._there(tried)
             still = self.apart(state, tried) < 1
             hoped = (now - promised) * part * (2 - part)  # along a line the sum is a parabola
             kept = (now - there[0]) / hoped if there is not None and hoped > 0 else 0.0
             if there is not None and there[0] <= now and (kept > LEAST_KEPT or still):
-                enough = still or now - there[0] < self.gain
-                ended: Ended = "solved" if enough and part > WHOLE else None
-                return tried, there[1], self._eased(damping, kept), ended
+                ended: Ended = "solved" if still and part > WHOLE else None
+                return tried, there[1], self._eased(damping, kept, part), ended
             if still:
                 return state, left, damping, "solved" if part > WHOLE else "stuck"
             damping = 2 * damping + 1 if self._is_line else damping * 10
@@ -226,14 +227,15 @@ class _Trial:
         """Whether steps are cut along their line: what is known before shapes them well enough."""
         return bool(self.ground.slopes.holds)
 
-    def _eased(self, damping: float, kept: float) -> float:
+    def _eased(self, damping: float, kept: float, part: float) -> float:
         """Less damping where the slopes told the truth, more where they did not.
 
-        Smoothly (Nielsen, IMM-REP-1999-05): by decades it would swing between too little and too
-        much, and creep along a narrow valley.
+        Along a line the next step goes as far as would have been best of this one, its sum of
+        squares being a parabola. Else smoothly (Nielsen, IMM-REP-1999-05): by decades it would
+        swing between too little and too much, and creep along a narrow valley.
         """
         if self._is_line:
-            return damping / 4 if kept > 0.5 else damping
+            return max((2 - kept * (2 - part)) / part - 1, 0.0)
         return max(damping * max(1 / 3, 1 - (2 * kept - 1) ** 3), 1e-15)
 
     def _stepped(self, state: State, damping: float) -> tuple[State, float, float]:

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from lightoff.inference.algebra import Algebra, Matrix
 from lightoff.inference.posterior import Quantity
 from lightoff.inference.solver import Slopes, State
-from lightoff.machine.model.abreast import One, balanced_abreast, moves_abreast
+from lightoff.machine.model.abreast import One, moves_abreast
 from lightoff.machine.model.case import Case, case_of
 from lightoff.machine.model.points import TOPICS, Topics, topic_of
 from lightoff.machine.model.predict import NoBalanceError, balanced
@@ -105,6 +105,13 @@ class VisitModel:
         looks = self._look(new, [values for _ in new], [None for _ in new])
         self.at_start = known | {each.run: look for each, look in zip(new, looks, strict=True)}
         self._see(self.start(), [self.at_start[each.run] for each in self.blocks])
+
+    def take_over(self, state: State, other: "VisitModel", there: State) -> None:
+        """See runs at a state as another model saw them there, where it saw them all."""
+        runs = (each.run for each in other.blocks)
+        known = dict(zip(runs, other._seen(there).looks, strict=True))
+        if all(each.run in known for each in self.blocks):
+            self._see(state, [known[each.run] for each in self.blocks])
 
     def freed(self, free: tuple[Unknown, ...]) -> "VisitModel":
         """The same with other unknowns free, already looked at where everything is as expected."""
@@ -253,9 +260,7 @@ class VisitModel:
         return found
 
     def _balanced(self, cases: Sequence[Case], values: Sequence[Values]) -> Sequence[RunState]:
-        """Where each run balances."""
-        if self.algebra.abreast and len(cases) > 1:
-            return balanced_abreast(self.rated, values, cases)
+        """Where each run balances; few steps each, which arrays would not make fewer."""
         states: list[RunState] = []
         for case, here in zip(cases, values, strict=True):
             start = states[-1] if states else None

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from lightoff.inference.estimate import Estimate, Part, combine
 from lightoff.inference.instruments import UNKNOWN, channel_for, instrument_parts, quantity_read
@@ -85,7 +86,7 @@ class Evidence:
     def anywhere(self, point: str) -> Estimate | None:
         """The latest reading at a point in any run: for what no run changes, as the barometer."""
         runs = [run for run, there in self.history.state(self.state) if there == point]
-        last = [self.readings(point, run)[-1] for run in runs if self.readings(point, run)]
+        last = [readings[-1] for run in runs if (readings := self.readings(point, run))]
         if not last:
             return None
         return self.of(max(last, key=lambda reading: self.history.order[reading.place]))
@@ -96,6 +97,10 @@ class Evidence:
 
     def barometer(self) -> Estimate:
         """Absolute air pressure: read, or from the altitude with the weather's spread [Pa]."""
+        return self._barometer
+
+    @cached_property
+    def _barometer(self) -> Estimate:
         read = self.anywhere("air.barometer")
         if read is not None:
             return read

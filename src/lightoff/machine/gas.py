@@ -1,5 +1,6 @@
 """The gas at this site, and the input and manifold pressure its altitude allows."""
 
+from functools import lru_cache
 from typing import NamedTuple
 
 from lightoff.machine.machine import Machine
@@ -7,7 +8,7 @@ from lightoff.machine.plate import Furnace, Gas
 from lightoff.physics.atmosphere import barometric_pressure
 from lightoff.physics.constants import GAS_BASE_PRESSURE, STANDARD_PRESSURE
 from lightoff.physics.fuel_gas import wobbe
-from lightoff.physics.gas_properties import US_TRADE, properties
+from lightoff.physics.gas_properties import US_TRADE, GasProperties, properties
 from lightoff.physics.heating_value import heating_value_at
 from lightoff.physics.orifice import (
     altitude_density_ratio,
@@ -39,11 +40,17 @@ _UNDECLARED: dict[Gas, tuple[Known, Known]] = {
 }
 
 
+@lru_cache(maxsize=64)
+def _properties(composition: tuple[tuple[str, float], ...]) -> GasProperties:
+    """Of a declared gas: asked for again with every reading."""
+    return properties(dict(composition), US_TRADE)
+
+
 def heating_value(machine: Machine, gas: Gas) -> Known:
     """Gross heating value at 60 degF and 30 inHg dry [J/m3], declared or with its spread."""
     site = machine.site
     if site.gas_composition:
-        value = float(properties(dict(site.gas_composition), US_TRADE).heating_value)
+        value = float(_properties(site.gas_composition).heating_value)
     elif site.heating_value is None:
         return _UNDECLARED[gas][0]
     elif site.heating_value_basis == "as delivered":  # per volume at the site's own pressure
@@ -63,7 +70,7 @@ def relative_density(machine: Machine, gas: Gas) -> Known:
     """Relative density [1], declared or with its spread."""
     site = machine.site
     if site.gas_composition:
-        value = float(properties(dict(site.gas_composition), US_TRADE).relative_density)
+        value = float(_properties(site.gas_composition).relative_density)
     elif site.relative_density is None:
         return _UNDECLARED[gas][1]
     else:

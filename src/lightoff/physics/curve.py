@@ -11,7 +11,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from lightoff.formula import Number
-from lightoff.formula.dual import of_one
+from lightoff.formula.dual import sloped
 from lightoff.formula.elementary import where
 from lightoff.formula.figure import Figure, carried
 
@@ -66,9 +66,13 @@ def read(curve: Curve, x: Number) -> Number:
     return _read(x, curve)
 
 
-@of_one
+@sloped(lambda x, curve: _piece(curve, x).slope(x))
 def _read(x: Number, curve: Curve) -> Number:
-    return piece_at(curve, (x > piece.start for piece in curve[1:])).value(x)
+    return _piece(curve, x).value(x)
+
+
+def _piece(curve: Curve, x: Number) -> Piece:
+    return piece_at(curve, (x > piece.start for piece in curve[1:]))
 
 
 def piece_at(curve: Curve, reached: Iterable[Number]) -> Piece:

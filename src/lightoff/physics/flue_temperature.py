@@ -49,14 +49,13 @@ def flue_temperature(
     }  # fmt: skip
     plain = {name: still(moles) for name, moles in flue.items()}
     for _ in range(_STEPS - 1):
-        T = _nearer(T, still(enthalpy), plain)
-    return _nearer(T, enthalpy, flue)
+        T = T + (still(enthalpy) - flue_enthalpy(T, **plain)) / _rise(T, plain)
+    return T + (enthalpy - flue_enthalpy(T, **flue)) / _rise(T, plain)
 
 
-def _nearer(T: Number, enthalpy: Number, flue: dict[str, Number]) -> Number:
-    """One step of Newton's method."""
-    rise = sum(n * c for n, c in zip(flue.values(), molar_heat_capacities(T), strict=True))
-    return T + (enthalpy - flue_enthalpy(T, **flue)) / rise
+def _rise(T: Number, flue: dict[str, Number]) -> Number:
+    """How the heat grows with the temperature."""
+    return sum(n * c for n, c in zip(flue.values(), molar_heat_capacities(T), strict=True))
 
 
 @formula

@@ -1,7 +1,7 @@
 """Water vapour at saturation, over ice below the triple point: its pressure and the dew point."""
 
 from lightoff.formula import Number, formula
-from lightoff.formula.dual import of_one
+from lightoff.formula.dual import sloped
 from lightoff.formula.elementary import clip, exp, log, where
 
 FREEZING = 273.15  # [K] 0 degC
@@ -32,7 +32,7 @@ def log_saturation_over_ice(temperature: Number) -> Number:
     >>> round(exp(log_saturation_over_ice(263.15)), 2)
     259.9
     """
-    return _over_ice(temperature, log(temperature))
+    return _over_ice(temperature)
 
 
 @formula
@@ -55,7 +55,7 @@ def log_saturation_over_water(temperature: Number) -> Number:
     >>> round(exp(log_saturation_over_water(293.15)), 1)
     2338.8
     """
-    return _over_water(temperature, log(temperature))
+    return _over_water(temperature)
 
 
 @formula
@@ -82,21 +82,37 @@ def saturation_pressure(temperature: Number) -> Number:
     return exp(where(temperature < TRIPLE_POINT, ice, water))
 
 
-@of_one
 def log_saturation(temperature: Number) -> Number:
-    """Logarithm of the saturation pressure, with one logarithm for both: solutions ask it often."""
-    T, y = temperature, log(temperature)
-    return where(T < TRIPLE_POINT, _over_ice(T, y), _over_water(T, y))
+    """Logarithm of the saturation pressure."""
+    T = temperature
+    return where(T < TRIPLE_POINT, _over_ice(T), _over_water(T))
 
 
-def _over_ice(T: Number, log_T: Number) -> Number:
+def _ice_slope(T: Number) -> Number:
+    polynomial = 2 * 6.2215701e-7 + T * (3 * 2.0747825e-9 + T * (4 * -9.4840240e-13))
+    return (5.6745359e3 / T + 4.1635019) / T - 9.6778430e-3 + T * polynomial
+
+
+@sloped(_ice_slope)
+def _over_ice(T: Number) -> Number:
     polynomial = -9.6778430e-3 + T * (6.2215701e-7 + T * (2.0747825e-9 + T * -9.4840240e-13))
-    return -5.6745359e3 / T + 6.3925247 + T * polynomial + 4.1635019 * log_T
+    return -5.6745359e3 / T + 6.3925247 + T * polynomial + 4.1635019 * log(T)
 
 
-def _over_water(T: Number, log_T: Number) -> Number:
+def _water_slope(T: Number) -> Number:
+    polynomial = 2 * 4.1764768e-5 + T * (3 * -1.4452093e-8)
+    return (5.8002206e3 / T + 6.5459673) / T - 4.8640239e-2 + T * polynomial
+
+
+@sloped(_water_slope)
+def _over_water(T: Number) -> Number:
     polynomial = -4.8640239e-2 + T * (4.1764768e-5 + T * -1.4452093e-8)
-    return -5.8002206e3 / T + 1.3914993 + T * polynomial + 6.5459673 * log_T
+    return -5.8002206e3 / T + 1.3914993 + T * polynomial + 6.5459673 * log(T)
+
+
+def _dew_slope(vapour_pressure: Number) -> Number:
+    T = _dew_point(vapour_pressure)
+    return 1 / (vapour_pressure * where(T < TRIPLE_POINT, _ice_slope(T), _water_slope(T)))
 
 
 @formula
@@ -121,7 +137,7 @@ def dew_point(vapour_pressure: Number) -> Number:
     return _dew_point(vapour_pressure)
 
 
-@of_one
+@sloped(_dew_slope)
 def _dew_point(vapour_pressure: Number) -> Number:
     frost = vapour_pressure < TRIPLE_PRESSURE
     lower, upper = where(frost, LOWEST, TRIPLE_POINT), where(frost, TRIPLE_POINT, HIGHEST)
@@ -134,7 +150,7 @@ def _dew_point(vapour_pressure: Number) -> Number:
     return clip(1 / inverse, lower, upper)
 
 
-@of_one
+@sloped(lambda T: where(T < TRIPLE_POINT, 3.571 - 2 * 7.403e-3 * T, -7.836 + 2 * 5.1102e-3 * T))
 def steepness(temperature: Number) -> Number:
     """About how fast ln p_ws falls with 1/T: the latent heat over the vapour's gas constant [K].
 

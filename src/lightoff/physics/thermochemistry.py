@@ -1,7 +1,7 @@
 """Heat held by the gases of a flue, and by the water that condenses out of them."""
 
 from lightoff.formula import Number, formula
-from lightoff.formula.dual import of_one
+from lightoff.formula.dual import sloped
 from lightoff.formula.elementary import interpolate
 from lightoff.physics.constants import GAS_CONSTANT
 
@@ -22,33 +22,36 @@ _CONDENSATION = ((273.15, 45064.0), (288.15, 44431.0), (293.15, 44222.0), (298.1
                  (333.15, 42556.0), (373.15, 40886.0))  # fmt: skip
 
 
-@of_one
-def _enthalpy(temperature: Number, coefficients: tuple[float, ...]) -> Number:
+def _bend(T: Number, coefficients: tuple[float, ...]) -> Number:
+    _, b, c, d, e = coefficients
+    return GAS_CONSTANT * (b + T * (2 * c + T * (3 * d + T * (4 * e))))
+
+
+@sloped(_bend)
+def _capacity(T: Number, coefficients: tuple[float, ...]) -> Number:
     a, b, c, d, e = coefficients
-    T = temperature
+    return GAS_CONSTANT * (a + T * (b + T * (c + T * (d + T * e))))
+
+
+def _enthalpy(T: Number, coefficients: tuple[float, ...]) -> Number:
+    a, b, c, d, e = coefficients
     return GAS_CONSTANT * T * (a + T * (b / 2 + T * (c / 3 + T * (d / 4 + T * (e / 5)))))
+
+
+_AT_REFERENCE: dict[tuple[float, ...], float] = {
+    each: _enthalpy(HEAT_REFERENCE, each) for each in (_CO2, _H2O, _N2, _O2)
+}
+
+
+@sloped(_capacity)
+def _above_reference(T: Number, coefficients: tuple[float, ...]) -> Number:
+    return _enthalpy(T, coefficients) - _AT_REFERENCE[coefficients]
 
 
 def molar_heat_capacities(temperature: Number) -> tuple[Number, Number, Number, Number]:
     """How steeply the heat held rises: of CO2, water vapour, N2 and O2 [J/(mol K)]."""
     T = temperature
     return _capacity(T, _CO2), _capacity(T, _H2O), _capacity(T, _N2), _capacity(T, _O2)
-
-
-@of_one
-def _capacity(temperature: Number, coefficients: tuple[float, ...]) -> Number:
-    a, b, c, d, e = coefficients
-    T = temperature
-    return GAS_CONSTANT * (a + T * (b + T * (c + T * (d + T * e))))
-
-
-def _above_reference(temperature: Number, coefficients: tuple[float, ...]) -> Number:
-    return _enthalpy(temperature, coefficients) - _AT_REFERENCE[coefficients]
-
-
-_AT_REFERENCE: dict[tuple[float, ...], float] = {
-    each: _enthalpy(HEAT_REFERENCE, each) for each in (_CO2, _H2O, _N2, _O2)
-}
 
 
 @formula

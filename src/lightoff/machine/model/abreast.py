@@ -9,7 +9,6 @@ from lightoff.formula import Number
 from lightoff.formula.duals import Duals
 from lightoff.machine.model.case import Case, abreast
 from lightoff.machine.model.points import Shown, Topics, running_points
-from lightoff.machine.model.predict import balanced
 from lightoff.machine.model.rated import Rated
 from lightoff.machine.model.running import Running, State, running, standing
 from lightoff.machine.model.slopes import NEAR, Moves, reaches
@@ -141,17 +140,6 @@ def moves_abreast(
     if not ((abs(more) < NEAR * flow) & (abs(other) < NEAR)).all():
         return None
     return [One(whole, k, each, unknowns) for k, each in enumerate(cases)]
-
-
-def balanced_abreast(
-    rated: Rated, values: Sequence[Mapping[str, Number]], cases: Sequence[Case]
-) -> list[State]:
-    """Where each run balances; raises `NoBalanceError` where one does not."""
-    import numpy
-
-    with numpy.errstate(all="ignore"):
-        flow, load = balanced(rated, _stacked(values), abreast(cases)).state
-    return [State(float(f), float(g)) for f, g in zip(flow, load, strict=True)]
 
 
 def _stacked(values: Sequence[Mapping[str, Number]]) -> dict[str, Any]:

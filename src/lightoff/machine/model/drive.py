@@ -5,12 +5,13 @@ from typing import NamedTuple
 
 from lightoff.formula import Number
 from lightoff.machine.model.rated import Rated
-from lightoff.physics.frequency_drive import drive_volts, flux, volts_in_step
+from lightoff.physics.frequency_drive import flux, volts_in_step
 from lightoff.physics.motor import losses_at_load
 from lightoff.physics.motor_current import motor_amps
 from lightoff.physics.motor_speed import speed_at_load
 from lightoff.physics.sheave import belt_fan_speed
 
+ROUNDED_OFF = 0.003  # [1] of the line's volts; engineering judgement
 FREE_LEGS = ("ab", "bc")  # how far off the mean; the third makes up for both
 FREE_LINES = ("a", "b")
 
@@ -34,8 +35,8 @@ def turning(rated: Rated, values: Mapping[str, Number], load: Number) -> Turning
     rated_volts: Number = motor.volts
     if rated.machine.drive.vfd:
         frequency = values["vfd.hz"]
-        volts = drive_volts(frequency, line_volts=volts, **plate)
         rated_volts = volts_in_step(frequency, **plate)
+        volts = _given_by_drive(rated_volts, line=volts)
     speed = speed_at_load(
         load,
         synchronous=motor.synchronous * frequency / motor.frequency,
@@ -60,6 +61,12 @@ def turning(rated: Rated, values: Mapping[str, Number], load: Number) -> Turning
         power=power,
         amps=amps * values["motor.current"],
     )
+
+
+def _given_by_drive(in_step: Number, *, line: Number) -> Number:
+    """Volts in step with the hertz, as far as the line has them; near those it rounds off."""
+    middle, half = (in_step + line) / 2, (in_step - line) / 2
+    return middle - (half**2 + (ROUNDED_OFF * line) ** 2) ** 0.5
 
 
 def _fan_speed(rated: Rated, values: Mapping[str, Number], motor_speed: Number) -> Number:

@@ -4,7 +4,7 @@ import re
 from collections.abc import Mapping
 
 from lightoff.formula import Number
-from lightoff.formula.elementary import exp, where
+from lightoff.formula.elementary import where
 from lightoff.machine.model.air import Air, air_of
 from lightoff.machine.model.burner import Fire, RatedBurner, combustion_air
 from lightoff.machine.model.case import Case
@@ -184,7 +184,7 @@ def _temperatures(values: Mapping[str, Number], found: Running) -> Shown:
 def _gas(rated: Rated, values: Mapping[str, Number], case: Case, found: Running) -> Shown:
     heat = sum(flame.hot.heat for flame in found.fires.values())
     whole = sum(burner.input for burner in rated.burners)
-    others = where(case.others, exp(values["gas.others"]), 0.0)
+    others = where(case.others, values["gas.others"] ** 2, 0.0)
     load = heat / whole + others
     return {
         "gas.supply": supply_pressure(values, load),

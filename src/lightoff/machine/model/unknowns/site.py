@@ -1,6 +1,5 @@
 """Unknowns of the site: its weather and its gas."""
 
-import math
 from collections.abc import Iterator
 
 from lightoff.machine.gas import heating_value, relative_density
@@ -108,10 +107,10 @@ def gas(machine: Machine) -> Iterator[Unknown]:
     )
     yield show(
         "gas.others",
-        math.log(0.4),
-        1.2,
+        0.65,
+        0.35,
         JUDGED,
-        "logarithm of all other appliances over the unit's input",
+        "root of all other appliances over the unit's input",
     )
     yield show(
         "gas.meter_higher",
