@@ -79,9 +79,9 @@ def theirs(of: Reconciled) -> tuple[State, float, int]:
     def state_of(x: np.ndarray) -> State:
         own = x[free + common :].reshape(many, wander)
         return State(
-            tuple(mean + scale * x[:free]),
-            tuple(x[free : free + common]),
-            tuple(tuple(each) for each in own),
+            tuple((mean + scale * x[:free]).tolist()),
+            tuple(x[free : free + common].tolist()),
+            tuple(tuple(each) for each in own.tolist()),
         )
 
     def residuals(x: np.ndarray) -> np.ndarray:

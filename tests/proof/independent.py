@@ -123,11 +123,12 @@ def _as_left(machine: Machine, read: Read, fits: Fits) -> Together | None:
 
 def _off(model: Together, true: Mapping[str, float]) -> Iterator[Off]:
     """Of every main quantity at high fire, where that was read."""
-    told = model.found.quantities("high") if "high" in model.found.runs else {}
+    read = [point for point in model.found.names("high") if point in true]
     for name, pattern in COVERED.items():
-        for point in (p for p in told if p in true and re.fullmatch(pattern, p)):
-            u = model.found.u(told[point])
-            yield Off(name, point, (true[point] - told[point].value) / u)
+        for point in (p for p in read if re.fullmatch(pattern, p)):
+            told = model.told((point, "high"))
+            assert told is not None, f"{point}: not a number"
+            yield Off(name, point, (true[point] - told.value) / told.u)
 
 
 def _spread(model: Together) -> float | None:

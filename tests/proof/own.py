@@ -150,12 +150,10 @@ def _read(base: Reconciled, true: Shown, rng: Random) -> Iterator[Taken]:
 
 
 def _off(found: Reconciled, true: Shown) -> Iterator[tuple[str, float]]:
-    if "high" not in found.runs:
-        return
-    told = found.quantities("high")
     for name, points in MAIN.items():
         for point in points:
-            if point in told:
-                off = (true["high"][point] - told[point].value) / found.u(told[point])
+            told = found.told((point, "high"))
+            if told is not None:
+                off = (true["high"][point] - told.value) / told.u
                 assert math.isfinite(off), f"{name}: not a number"
                 yield name, off

@@ -46,7 +46,7 @@ def test_airflow_is_known_within_three_percent(sound: Together) -> None:
 
 def test_what_was_not_read_is_told_too(sound: Together) -> None:
     read = {(each.run, each.point) for each in sound.found.taken}
-    told = sound.found.quantities("high")
+    told = sound.found.names("high")
     assert "efficiency.1" in told
     assert any(("high", name) not in read for name in told)
     estimate = sound.told(("efficiency.1", "high"))

@@ -42,14 +42,15 @@ class Arrays:
         return found
 
     def cholesky(self, matrix: Matrix) -> Matrix:
-        return self.np.linalg.cholesky(matrix)
+        """The triangle as its inverse: it divides many vectors."""
+        return self.np.linalg.inv(self.np.linalg.cholesky(matrix))
 
     def forward(self, triangle: Matrix, vectors: Sequence[Vector]) -> Sequence[Vector]:
-        found = self.np.linalg.solve(triangle, self.np.array(vectors, dtype=float).T).T
+        found = self.np.array(vectors, dtype=float) @ triangle.T
         return list(found.tolist())
 
     def backward(self, triangle: Matrix, vector: Vector) -> Vector:
-        return self.np.linalg.solve(triangle.T, vector).tolist()
+        return (self.np.array(vector) @ triangle).tolist()
 
     def times(self, rows: Matrix, vector: Vector) -> Vector:
         return (rows @ self.np.array(vector)).tolist()

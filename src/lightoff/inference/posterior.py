@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import NamedTuple
 
-from lightoff.inference.algebra import Algebra
+from lightoff.inference.algebra import Algebra, Matrix
 from lightoff.inference.orthogonal import Turned, dot
 from lightoff.inference.solver import Readings, Solution
 
@@ -132,8 +132,12 @@ class Posterior:
 
     def _left_open(self, quantity: Quantity, told: Sequence[float]) -> list[float]:
         """How it moves with the free unknowns beyond that."""
-        free = zip(quantity.free, self.solution.ground.free, strict=True)
-        return [a - dot(column, told) for a, column in free]
+        moved = self.algebra.times(self._free, told)
+        return [a - m for a, m in zip(quantity.free, moved, strict=True)]
+
+    @cached_property
+    def _free(self) -> Matrix:
+        return self.algebra.matrix(self.solution.ground.free)
 
     def weight(self, reading: int, other: int) -> float:
         """How the pull of one reading moves with another [1/(unit of both)]."""

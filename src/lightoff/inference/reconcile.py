@@ -17,6 +17,7 @@ from lightoff.inference.suspects import Suspect, suspects
 from lightoff.inference.told import Told
 from lightoff.inference.visit_model import Block, VisitModel, block
 from lightoff.machine.model.rated import Rated
+from lightoff.machine.model.slopes import Moves
 from lightoff.machine.model.unknown import Unknown
 from lightoff.machine.model.unknowns import unknowns
 
@@ -91,14 +92,18 @@ class Reconciled:
         """The runs that were read."""
         return tuple(each.run for each in self.model.blocks)
 
-    def quantities(self, run: str) -> dict[str, Quantity]:
-        """Every point and derived quantity of a run that was read."""
-        if run not in self._quantities:
-            self._quantities[run] = self.model.quantities(self.solution.state, run)
-        return self._quantities[run]
+    def names(self, run: str) -> tuple[str, ...]:
+        """Every point and derived quantity that the model knows of a run; none where it was not
+        read."""
+        return tuple(self._moves(run)) if run in self.runs else ()
+
+    def _moves(self, run: str) -> dict[str, Moves]:
+        if run not in self._moved:
+            self._moved[run] = self.model.shown_in(self.solution.state, run)
+        return self._moved[run]
 
     @cached_property
-    def _quantities(self) -> dict[str, dict[str, Quantity]]:
+    def _moved(self) -> dict[str, dict[str, Moves]]:
         return {}
 
     def told(
@@ -108,9 +113,10 @@ class Reconciled:
 
         `by` is a formula of as many numbers.
         """
-        if not all(run in self.runs and name in self.quantities(run) for name, run in names):
+        if not all(run in self.runs and name in self._moves(run) for name, run in names):
             return None
-        return self.of(*(self.quantities(run)[name] for name, run in names), by=by)
+        found = (self.model.quantity(run, self._moves(run)[name]) for name, run in names)
+        return self.of(*found, by=by)
 
     def elsewhere(self, run: str, known: Mapping[str, float]) -> dict[str, Quantity]:
         """Everything of a run on another day; `known` are unknowns that are given for it."""

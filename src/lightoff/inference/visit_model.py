@@ -12,7 +12,7 @@ from lightoff.inference.solver import Slopes, State
 from lightoff.machine.model.abreast import One, moves_abreast
 from lightoff.machine.model.case import Case, case_of
 from lightoff.machine.model.points import TOPICS, Topics, topic_of
-from lightoff.machine.model.predict import NoBalanceError, balanced
+from lightoff.machine.model.predict import NoBalanceError, about_balanced, balanced
 from lightoff.machine.model.rated import Rated
 from lightoff.machine.model.running import State as RunState
 from lightoff.machine.model.slopes import (
@@ -159,20 +159,23 @@ class VisitModel:
         """How each reading moves with each unknown of the table [SI]."""
         return [moves.slopes for moves in self._moves(state)]
 
-    def quantities(self, state: State, run: str) -> dict[str, Quantity]:
+    def shown_in(self, state: State, run: str) -> dict[str, Moves]:
         """Every point and derived quantity of a run the fit looked at."""
-        place = next(i for i, each in enumerate(self.blocks) if each.run == run)
-        look = self._seen(state).looks[place]
-        everything = look if isinstance(look, dict) else look.shown(TOPICS)
-        return {
-            point: Quantity(
-                value=moves.value,
-                free=self._free(moves.slopes),
-                common=self._common(moves.slopes),
-                own={place: self._own(moves.slopes)},
-            )
-            for point, moves in everything.items()
-        }
+        look = self._seen(state).looks[self._places[run]]
+        return look if isinstance(look, dict) else look.shown(TOPICS)
+
+    def quantity(self, run: str, moves: Moves) -> Quantity:
+        """One of them, with its slopes in the solver's scales."""
+        return Quantity(
+            moves.value,
+            self._free(moves.slopes),
+            self._common(moves.slopes),
+            {self._places[run]: self._own(moves.slopes)},
+        )
+
+    @cached_property
+    def _places(self) -> Mapping[str, int]:
+        return {each.run: place for place, each in enumerate(self.blocks)}
 
     def elsewhere(self, state: State, run: str, known: Mapping[str, float]) -> dict[str, Quantity]:
         """Every point and derived quantity of any run with the fan on, on another day.
@@ -260,11 +263,11 @@ class VisitModel:
         return found
 
     def _balanced(self, cases: Sequence[Case], values: Sequence[Values]) -> Sequence[RunState]:
-        """Where each run balances; few steps each, which arrays would not make fewer."""
+        """About where each run balances; few steps each, which arrays would not make fewer."""
         states: list[RunState] = []
         for case, here in zip(cases, values, strict=True):
             start = states[-1] if states else None
-            states.append(balanced(self.rated, here, case, start).state)
+            states.append(about_balanced(self.rated, here, case, start).state)
         return states
 
     def _moves_of(

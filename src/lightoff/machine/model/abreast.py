@@ -30,29 +30,43 @@ class Abreast:
     short: tuple[Array, Array]
     flow: Array
     load: Array
-    known: dict[Topics, tuple[dict[str, Array], dict[str, Array]]] = field(default_factory=dict)
+    known: dict[Topics, "Everything"] = field(default_factory=dict)
 
-    def shown(self, topics: Topics) -> tuple[dict[str, Array], dict[str, Array]]:
-        """Values and slopes of everything of these topics, by point."""
+    def shown(self, topics: Topics) -> "Everything":
+        """Everything of these topics."""
         if topics not in self.known:
             import numpy
 
             with numpy.errstate(all="ignore"):
                 shown = running_points(self.rated, self.values, self.case, self.there, topics)
-                self.known[topics] = self._moved(shown)
+            self.known[topics] = Everything(self, shown)
         return self.known[topics]
 
-    def _moved(self, shown: Shown) -> tuple[dict[str, Array], dict[str, Array]]:
-        (flow, load), values, slopes = self.short, {}, {}
-        for point, value in shown.items():
-            if isinstance(value, Duals):
-                *_, by_flow, by_load = value.slopes
-                values[point] = value.value + by_flow * flow + by_load * load
-                slopes[point] = value.slopes[:-2] + by_flow * self.flow + by_load * self.load
-            else:
-                values[point] = value + 0.0 * flow
-                slopes[point] = 0.0 * self.flow
-        return values, slopes
+    def moved(self, value: Number) -> tuple[Array, Array]:
+        """A number where each run balances, and its slopes as the states follow."""
+        flow, load = self.short
+        if not isinstance(value, Duals):
+            return value + 0.0 * flow, 0.0 * self.flow
+        *_, by_flow, by_load = value.slopes
+        return (
+            value.value + by_flow * flow + by_load * load,
+            value.slopes[:-2] + by_flow * self.flow + by_load * self.load,
+        )
+
+
+class Everything(dict[str, tuple[Array, Array]]):
+    """Values and slopes by point, each worked out when it is asked for."""
+
+    def __init__(self, whole: Abreast, shown: Shown) -> None:
+        super().__init__()
+        self.whole, self.shown = whole, shown
+
+    def __missing__(self, point: str) -> tuple[Array, Array]:
+        import numpy
+
+        with numpy.errstate(all="ignore"):
+            self[point] = self.whole.moved(self.shown[point])
+        return self[point]
 
 
 @dataclass(frozen=True)
@@ -88,12 +102,12 @@ class One:
         """Everything of these topics where the run balances, or these points of it."""
         import numpy
 
-        values, slopes = self.whole.shown(topics)
-        found = {}
-        for point in self._mine(values) if points is None else points:
+        everything, found = self.whole.shown(topics), {}
+        for point in self._mine(everything.shown) if points is None else points:
+            values, slopes = everything[point]
             row = numpy.zeros(self.whole.width)
-            row[self.whole.places] = slopes[point][:, self.place]
-            found[point] = Moves(float(values[point][self.place]), row.tolist())
+            row[self.whole.places] = slopes[:, self.place]
+            found[point] = Moves(float(values[self.place]), row.tolist())
         return found
 
     def _mine(self, points: Iterable[str]) -> Iterator[str]:
