@@ -142,12 +142,13 @@ def suspicion(
 
 
 def airflow(visits: Sequence[Seen]) -> Iterator[Claim]:
-    """How well an ordinary visit knows the airflow at high fire."""
-    known = [v.spread for v in visits if v.style == "ordinary" and v.spread is not None]
+    """How well an ordinary visit to a sound unit knows the airflow at high fire."""
+    ordinary = [v for v in visits if v.sound and v.style == "ordinary"]
+    known = [v.spread for v in ordinary if v.spread is not None]
     for name, part in (("median", 0.5), ("90th percentile", 0.9)):
         yield Claim(
             id=f"airflow: {name}",
-            says=f"standard uncertainty of the airflow in ordinary visits, {name}",
+            says=f"standard uncertainty of the airflow, ordinary visits of sound units, {name}",
             measured=quantile(known, part), high=0.03,
             count=f"{len(known)} visits", seeds=SEEDS,
         )  # fmt: skip

@@ -8,15 +8,18 @@ from proof.claim import Claim
 PAGE = Path(__file__).parents[2] / "docs" / "proof" / "model.md"
 HEAD = """# The model, measured
 
-What `tests/proof` found of the model that every answer stands on. `make prove` writes this page.
-
-Commit and date:
+What `tests/proof` found of the model that every answer stands on. `make prove` writes this page;
+the log beside it has the commit, the date and every line.
 
 *Our own model*: truth is drawn from the model's own unknowns, readings from their instruments' own
 errors, and put to the same fit. A truth that no machine can have is drawn again.
 
 *The independent machine* (`tests/plant`) is another model, written apart from ours: ordinary and
 thorough visits, half and half, about a third of the units sound, the rest with one fault each.
+
+A target that is accepted with its whole uncertainty is truly outside only when it lies outside by
+more than the expanded uncertainty: those with a simple rule, and the input, which the project's
+rule lets pass with the manifold at plate unless it is provably off.
 """
 
 
