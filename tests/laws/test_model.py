@@ -13,7 +13,7 @@ from lightoff.machine import Machine, points, runs
 from lightoff.machine.model.abreast import moves_abreast
 from lightoff.machine.model.case import case_of
 from lightoff.machine.model.points import TOPICS
-from lightoff.machine.model.predict import NO_BALANCE, Condition, balanced, predict
+from lightoff.machine.model.predict import NO_AIR, NO_BALANCE, NO_GAS, Condition, balanced, predict
 from lightoff.machine.model.rated import rate
 from lightoff.machine.model.running import State
 from lightoff.machine.model.slopes import running_moves
@@ -163,6 +163,19 @@ def test_a_fan_that_cannot_lift_the_building_is_named() -> None:
     values = expected(replace(BLOW, design=still)) | {"building.pressure": 5000.0}
     found = predict(replace(BLOW, design=still), values, Condition("fan"))
     assert found.outcome == NO_BALANCE
+
+
+@pytest.mark.parametrize(
+    ("values", "outcome"),
+    [
+        ({"furnace.1.combustion_air.high": -0.05}, NO_AIR),
+        ({"gas.lost": 5000.0}, NO_GAS),
+    ],
+)
+def test_a_furnace_that_cannot_burn_is_named(values: dict[str, float], outcome: str) -> None:
+    found = predict(BLOW, expected(BLOW) | values, Condition("high"))
+    assert found.outcome == outcome
+    assert predict(BLOW, expected(BLOW) | values, Condition("fan")).outcome == "as it should"
 
 
 @machines

@@ -119,6 +119,7 @@ def test_nothing_but_free_unknowns_leaves_a_reading_unchecked() -> None:
     posterior = Posterior(found, readings, [[], []], Lists())
     assert found.state.free == pytest.approx((4.0, 5.0))
     assert posterior.redundancy(0) == posterior.standardised(0) == 0.0
+    assert posterior.condition == pytest.approx(1.0)
     assert posterior.u(Quantity(0.0, [1.0, 0.0], [])) == pytest.approx(0.1)
 
 

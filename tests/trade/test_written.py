@@ -35,6 +35,11 @@ def test_who_only_ever_writes_halves_reads_to_halves() -> None:
     assert step_of("8.50", "6.50", "7.00", "6.50") == pytest.approx(0.5)
 
 
+def test_short_numbers_are_written_to_their_last_digit_where_long_ones_are_rounded() -> None:
+    assert step_of("3.50", "3.40", "0.83", "0.91") == pytest.approx(0.1)
+    assert step_of("0.83", "0.91", "3.50", "3.40") == pytest.approx(0.01)
+
+
 def test_a_few_numbers_show_nothing() -> None:
     assert step_of("8.5", "7.0") is None
 

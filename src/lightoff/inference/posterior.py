@@ -81,6 +81,15 @@ class Posterior:
         return self.algebra.tall(list(zip(*self.solution.ground.free, strict=True)))
 
     @cached_property
+    def condition(self) -> float:
+        """How nearly a free unknown only moves what those before it move: 1 where none does."""
+        columns = self.solution.ground.free
+        if not columns:
+            return 1.0
+        sizes = [math.sqrt(dot(column, column)) for column in columns]
+        return max(s / abs(d) for s, d in zip(sizes, self._triangle.diagonal, strict=True))
+
+    @cached_property
     def _open(self) -> list[list[float]]:
         """What of each reading no free unknown can follow, in the readings' measure."""
         n = len(self.readings.values)

@@ -136,7 +136,10 @@ class UnknownRow:
 
 @dataclass(frozen=True)
 class Fit:
-    """How well one machine explains all readings; uncertainties are `widened` so many times."""
+    """How well one machine explains all readings; uncertainties are `widened` so many times.
+
+    `condition` is 1 where every unknown moves readings by itself, large where some go together.
+    """
 
     chi_square: float
     degrees_of_freedom: int
@@ -144,6 +147,7 @@ class Fit:
     widened: float
     iterations: int
     converged: bool
+    condition: float
 
 
 @dataclass(frozen=True)

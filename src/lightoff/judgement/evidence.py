@@ -9,6 +9,7 @@ from lightoff.inference.estimate import Estimate, Part, combine
 from lightoff.inference.instruments import UNKNOWN, channel_for, instrument_parts, quantity_read
 from lightoff.inference.methods import method_parts
 from lightoff.judgement.history import Held, History, State
+from lightoff.judgement.written import read_by_eye, rounding
 from lightoff.machine import Machine, Visit, kind_of
 from lightoff.machine.visit import Channel, Instrument, Reading
 from lightoff.physics.atmosphere import barometric_pressure
@@ -120,12 +121,16 @@ class Evidence:
 
 def evidence(machine: Machine, visit: Visit, history: History) -> Evidence:
     """The evidence of a visit, each reading's uncertainty worked out once."""
-    read = {reading.place: _estimate(machine, visit, reading) for reading in visit.readings}
+    steps = rounding(visit.readings)
+    read = {
+        reading.place: _estimate(machine, visit, reading, steps.get(reading.place, 0.0))
+        for reading in visit.readings
+    }
     return Evidence(machine, visit, history, read)
 
 
-def _estimate(machine: Machine, visit: Visit, reading: Reading) -> Estimate:
-    """One reading with what its instrument and its method add."""
+def _estimate(machine: Machine, visit: Visit, reading: Reading, step: float) -> Estimate:
+    """One reading with what its instrument, its method and the eye add, written in such steps."""
     value = reading.value or 0.0
     gauge = channel_of(visit, reading)
     owner = f"{owner_of(reading)} {gauge.quantity}"
@@ -136,6 +141,9 @@ def _estimate(machine: Machine, visit: Visit, reading: Reading) -> Estimate:
     if reading.point == "gas.meter.seconds":
         turns = reading.revolutions or 1.0
         parts[Part("dial mark", reading.place)] = DIAL_MARK * value / turns
+    by_eye = read_by_eye(reading, value, step)
+    if by_eye:
+        parts[Part("read by eye", reading.place)] = by_eye
     return Estimate(value, parts)
 
 

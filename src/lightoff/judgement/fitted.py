@@ -16,6 +16,7 @@ def fit(together: Together) -> Fit:
         widened=together.found.widened,
         iterations=solution.steps,
         converged=solution.converged,
+        condition=together.found.posterior.condition,
     )
 
 

@@ -1,7 +1,7 @@
 """All readings of one state put to the model together, and what it says of anything."""
 
 import math
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
@@ -14,7 +14,6 @@ from lightoff.judgement.airside import AIRFLOW_POINTS, measured_airflow
 from lightoff.judgement.evidence import Evidence
 from lightoff.judgement.fits import Fits
 from lightoff.judgement.gas_input import turned
-from lightoff.judgement.written import read_by_eye, rounding
 from lightoff.machine import fan_runs, firing, points
 from lightoff.machine.model.points import shows_at_rest, topic_of
 from lightoff.machine.model.predict import Condition, predict
@@ -136,7 +135,6 @@ def together(
 def _taken(evidence: Evidence) -> Iterator[Taken]:
     """Every reading the model knows, as it knows it."""
     here = {point.id for point in points(evidence.machine)}
-    steps = rounding(evidence.visit.readings)
     for run, point in evidence.history.state(evidence.state):
         if point not in here or not _is_known(evidence, point, run):
             continue
@@ -148,7 +146,7 @@ def _taken(evidence: Evidence) -> Iterator[Taken]:
                 yield Taken(run, point, found, readings[-1].place)
             continue
         for each in readings:
-            for taken in _one(evidence, each, run, steps):
+            for taken in _one(evidence, each, run):
                 yield _again(taken) if len(readings) > 1 else taken
 
 
@@ -159,9 +157,7 @@ def _again(taken: Taken) -> Taken:
     return taken._replace(estimate=with_part(taken.estimate, "another moment", taken.place, size))
 
 
-def _one(
-    evidence: Evidence, reading: Reading, run: str, steps: Mapping[str, float]
-) -> Iterator[Taken]:
+def _one(evidence: Evidence, reading: Reading, run: str) -> Iterator[Taken]:
     """A reading in the model's terms: airflow at standard density, a dial's single turn."""
     point, found = reading.point, evidence.of(reading)
     try:
@@ -176,9 +172,7 @@ def _one(
         share = _dial(evidence) / volume
         parts = {part: size * share for part, size in found.parts.items()}
         found = Estimate(found.value * share, parts)
-    share = found.value / reading.value if point != "airflow.standard" and reading.value else 0.0
-    size = share * read_by_eye(reading, reading.value or 0.0, steps.get(reading.place, 0.0))
-    yield Taken(run, point, with_part(found, "read by eye", reading.place, size), reading.place)
+    yield Taken(run, point, found, reading.place)
 
 
 def _dial(evidence: Evidence) -> float:
