@@ -100,18 +100,15 @@ def _answered(blank: Seen, plant: Plant, visit: Visit, job: Job) -> Seen:
     model = _as_left(machine, read, fits)
     if model is None:
         return blank
-    found = model.found
-    suspects = tuple(
-        (found.taken[i].run, found.taken[i].point) for each in found.suspects for i in each.readings
-    )
+    suspects = tuple((taken.run, taken.point) for each in model.misfits for taken in each.taken)
     rng = Random(f"gross {blank.seed}")
     return blank._replace(
         fitted=True,
-        converged=found.solution.converged,
+        converged=model.found.solution.converged,
         suspected=suspects,
         off=tuple(_off(model, runs.get("high", {}))),
         spread=_spread(model),
-        gross=gross(found, rng) if blank.sound else None,
+        gross=gross(model.whole, rng) if blank.sound else None,
     )
 
 

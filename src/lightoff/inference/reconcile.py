@@ -12,7 +12,7 @@ from lightoff.inference.algebra import Algebra, Lists
 from lightoff.inference.estimate import Estimate, Part
 from lightoff.inference.posterior import Posterior, Quantity, combined
 from lightoff.inference.reliability import chi_square_above
-from lightoff.inference.solver import Readings, Solution, State, solve
+from lightoff.inference.solver import Readings, Solution, State, UndeterminedError, solve
 from lightoff.inference.suspects import Suspect, suspects
 from lightoff.inference.told import Told
 from lightoff.inference.visit_model import Block, VisitModel, block
@@ -156,12 +156,14 @@ def reconcile(
     near: Reconciled | None = None,
     still: float = STILL,
 ) -> Reconciled:
-    """The most probable unknowns, from readings in any order.
+    """The most probable unknowns, from readings in any order; `UndeterminedError` without any.
 
     `near` is a fit of other readings of the same machine: a start that is likely to be near. The
     end does not hang on it. `still`, of an unknown's spread, is the step that ends the fit.
     """
     order = sorted(taken, key=lambda each: each.run)
+    if not order:
+        raise UndeterminedError("nothing was read")
     use = algebra or Lists()
     blocks = tuple(_blocks(rated, order))
     shared, errors, u = _errors(order)

@@ -178,22 +178,26 @@ class VisitModel:
         return {each.run: place for place, each in enumerate(self.blocks)}
 
     def elsewhere(self, state: State, run: str, known: Mapping[str, float]) -> dict[str, Quantity]:
-        """Every point and derived quantity of any run with the fan on, on another day.
+        """Every point and derived quantity of any run on another day.
 
         `known` are unknowns that are given for it. What wanders from run to run has wandered once
         more. Raises `NoBalanceError` where the machine cannot work there.
         """
         values = {**self.values(state), **known}
-        case = case_of(self.rated.machine, run)
-        there = balanced(self.rated, values, case).state
-        moving = running_moves(self.rated, values, case, there, self.table)
         return {
             point: Quantity(
                 moves.value, self._free(row), self._common(row), alone=math.hypot(*self._own(row))
             )
-            for point, moves in moving.shown(TOPICS).items()
+            for point, moves in self._moves_elsewhere(run, values).items()
             for row in [self._but(moves.slopes, known)]
         }
+
+    def _moves_elsewhere(self, run: str, values: Values) -> dict[str, Moves]:
+        if not fan_runs(run):
+            return resting_moves(self.rated, values, self.table)
+        case = case_of(self.rated.machine, run)
+        there = balanced(self.rated, values, case).state
+        return running_moves(self.rated, values, case, there, self.table).shown(TOPICS)
 
     def _but(self, row: Sequence[float], known: Mapping[str, float]) -> list[float]:
         """A row without the slopes of what is known."""

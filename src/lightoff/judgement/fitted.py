@@ -7,16 +7,16 @@ from lightoff.judgement.together import Together
 
 
 def fit(together: Together) -> Fit:
-    """The fit in numbers; what is free takes its readings' freedom away."""
-    solution = together.found.solution
+    """The fit of all readings in numbers; what is free takes its readings' freedom away."""
+    solution = together.whole.solution
     return Fit(
         chi_square=solution.objective,
-        degrees_of_freedom=together.found.degrees_of_freedom,
-        p_value=together.found.chance,
+        degrees_of_freedom=together.whole.degrees_of_freedom,
+        p_value=together.whole.chance,
         widened=together.found.widened,
         iterations=solution.steps,
         converged=solution.converged,
-        condition=together.found.posterior.condition,
+        condition=together.whole.posterior.condition,
     )
 
 

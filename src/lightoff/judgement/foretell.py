@@ -10,7 +10,7 @@ from lightoff.judgement.fits import Fits
 from lightoff.judgement.history import history
 from lightoff.judgement.retaken import retaken
 from lightoff.judgement.together import Together, together
-from lightoff.machine import Machine, Visit, canonical, fan_runs, firing, kind_of, points
+from lightoff.machine import Machine, Visit, canonical, fan_runs, firing, foretells, kind_of, points
 from lightoff.machine.model.expect import expect
 from lightoff.machine.model.predict import Condition, predict
 from lightoff.machine.model.rated import rate
@@ -90,7 +90,7 @@ def _values(
     """Value and uncertainty of everything, and how the machine fares."""
     rated = rate(machine)
     expected = {each.id: each.mean for each in unknowns(rated)}
-    fitted = model.found if model is not None and fan_runs(run) else None
+    fitted = model.found if model is not None else None
     known = fitted.model.values(fitted.solution.state) if fitted else expected
     fares = predict(rated, known, Condition(run, day))
     if not fares.shown:
@@ -104,7 +104,8 @@ def _values(
 def _names(machine: Machine, run: str) -> Iterator[tuple[str, str]]:
     """The points and derived quantities of a run, with their kinds."""
     for point in points(machine):
-        yield point.id, kind_of(point.id) or "number"
+        if foretells(machine, point, run):
+            yield point.id, kind_of(point.id) or "number"
     if fan_runs(run):
         yield from ((name, KINDS[name]) for name in ("airflow.standard", "shaft_power"))
         yield "rise.unit", KINDS["rise"]

@@ -1,17 +1,18 @@
 """Every point of every run that was read: by its own reading, and by all of them together."""
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from lightoff.inference.estimate import Estimate, NoSuchStateError
-from lightoff.inference.reconcile import Taken
+from lightoff.inference.reconcile import Reconciled, Taken
 from lightoff.inference.reliability import noncentrality
 from lightoff.inference.suspects import level
 from lightoff.judgement import airside
 from lightoff.judgement.answer import PointRow
 from lightoff.judgement.evidence import Evidence
 from lightoff.judgement.together import UNCHECKED, Together
-from lightoff.machine import points, runs
+from lightoff.machine import foretells, points, runs
 
 CHECKS = 0.2  # [1] correlation of two readings' residuals from which on one checks the other
 MOST = 3  # readings named as a check
@@ -75,29 +76,54 @@ def _checked(together: Together, rows: Mapping[Key, PointRow]) -> dict[Key, Poin
     for i, taken in enumerate(together.found.taken):  # of repeats the last one speaks
         key = (taken.run, together.point_of(taken))
         if key in rows:
-            found[key] = _check(together, i, taken, rows[key])
+            found[key] = _check(together.found, i, rows[key], together)
+    for misfit in together.misfits:
+        for taken in misfit.taken:
+            key = (taken.run, together.point_of(taken))
+            if key in rows:
+                found[key] = _suspect(together, taken, rows[key])
     return found
 
 
-def _check(together: Together, place: int, taken: Taken, row: PointRow) -> PointRow:
-    found, posterior = together.found, together.found.posterior
+def _check(found: Reconciled, place: int, row: PointRow, together: Together) -> PointRow:
+    """A reading held against all others, all of them being of this fit."""
+    taken, posterior = found.taken[place], found.posterior
     checked, redundancy = posterior.checked(place), posterior.redundancy(place)
-    suspect = taken.place in together.suspected
     if redundancy < UNCHECKED:
-        return replace(row, redundancy=redundancy, checked_by=(), suspect=suspect)
-    value = taken.estimate.value
-    scale = (row.measured or 0.0) / value if _rescaled(row) and value else 1.0
+        return replace(row, redundancy=redundancy, checked_by=(), suspect=False)
+    scale = _scale(row, taken)
     return replace(
         row,
         standardised_residual=posterior.standardised(place),
         redundancy=redundancy,
         detectable_bias=scale * noncentrality(level(len(found.taken))) / checked**0.5,
-        checked_by=_checks(together, place),
-        suspect=suspect,
+        checked_by=_checks(found, place, together),
+        suspect=False,
         foretold=scale * (taken.estimate.value - found.solution.pull[place] / checked),
         foretold_uncertainty=abs(scale)
         * max(1 / checked - found.readings.u[place] ** 2, 0.0) ** 0.5,
     )
+
+
+def _suspect(together: Together, taken: Taken, row: PointRow) -> PointRow:
+    """A reading that does not fit: what those say that do, without it."""
+    place = next(i for i, each in enumerate(together.whole.taken) if each == taken)
+    row = replace(_check(together.whole, place, row, together), suspect=True)
+    told = together.found.told((taken.point, taken.run))
+    if told is None:
+        return row
+    scale = _scale(row, taken)
+    return replace(
+        row, foretold=scale * told.value, foretold_uncertainty=abs(scale) * told.u,
+        standardised_residual=(taken.estimate.value - told.value)
+        / math.hypot(told.u, taken.estimate.u),
+    )  # fmt: skip
+
+
+def _scale(row: PointRow, taken: Taken) -> float:
+    """A reading as it was read over the same in the model's terms."""
+    value = taken.estimate.value
+    return (row.measured or 0.0) / value if _rescaled(row) and value else 1.0
 
 
 def _rescaled(row: PointRow) -> bool:
@@ -105,10 +131,9 @@ def _rescaled(row: PointRow) -> bool:
     return row.id in (*airside.AIRFLOW_POINTS, "gas.meter.seconds")
 
 
-def _checks(together: Together, place: int) -> tuple[str, ...]:
+def _checks(found: Reconciled, place: int, together: Together) -> tuple[str, ...]:
     """The other readings that check one, the strongest first: point and run."""
-    found, posterior = together.found, together.found.posterior
-    own = found.taken[place]
+    posterior, own = found.posterior, found.taken[place]
     shares: dict[str, float] = {}
     for other, taken in enumerate(found.taken):
         whole = (posterior.checked(place) * posterior.checked(other)) ** 0.5
@@ -128,7 +153,8 @@ def _unread(
     found = {}
     for run in together.found.runs:
         for point in points(evidence.machine):
-            told = None if (run, point.id) in rows else together.told((point.id, run))
+            known = (run, point.id) in rows or not foretells(evidence.machine, point, run)
+            told = None if known else together.told((point.id, run))
             if told is not None:
                 found[run, point.id] = PointRow(
                     id=point.id, run=run, estimate=told.value, standard_uncertainty=told.u,

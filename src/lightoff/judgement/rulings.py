@@ -29,9 +29,39 @@ def rule(
     if ruling.decision == "undecided" and told.plain < told.u:  # doubt acquits nobody
         plainly = _ruled(target, case, bounds, [*found[:-1], replace(told, u=told.plain)])
         ruling = plainly if plainly.decision == "does not conform" else ruling
-    if ruling.decision == "conforms" and _suspected(case):
-        ruling = replace(ruling, decision="undecided", why=message("suspected"))
+    against = _against(target, case, bounds, found, ruling)
+    if against:
+        ruling = replace(ruling, decision="undecided", why=message(against))
     return ruling, told
+
+
+def _against(
+    target: Target, case: Case, bounds: Bounds, found: Sequence[Estimate], ruling: Ruling
+) -> str | None:
+    """What speaks against a decision on all readings that fit each other."""
+    own = _ruled(target, case, bounds, found).decision if found else None
+    if ruling.decision == "does not conform":
+        return "suspect-within" if own == "conforms" and _suspected(case) else None
+    if ruling.decision != "conforms":
+        return None
+    if _suspected(case):
+        return "suspected"
+    if own == "does not conform":
+        return "own-reading"
+    return "suspect-decides" if _past_with_misfits(target, case, bounds, found) else None
+
+
+def _past_with_misfits(
+    target: Target, case: Case, bounds: Bounds, found: Sequence[Estimate]
+) -> bool:
+    """Whether it does not conform as soon as the readings that do not fit are believed too."""
+    if case.together is None or not case.together.misfits:
+        return False
+    told = target.told(replace(case, together=case.together.with_misfits))
+    if told is None:
+        return False
+    ruling = _ruled(target, case, bounds, [*found[:-1], replace(told, u=told.plain)])
+    return ruling.decision == "does not conform"
 
 
 def _ruled(target: Target, case: Case, bounds: Bounds, found: Sequence[Uncertain]) -> Ruling:

@@ -9,6 +9,7 @@ from typing import Any
 from lightoff.inference.estimate import Estimate, NoSuchStateError, with_part
 from lightoff.inference.posterior import Quantity
 from lightoff.inference.reconcile import Reconciled, Taken
+from lightoff.inference.suspects import MOST, Suspect
 from lightoff.inference.told import Told
 from lightoff.judgement.airside import AIRFLOW_POINTS, measured_airflow
 from lightoff.judgement.evidence import Evidence
@@ -32,11 +33,51 @@ def itself(value: Any) -> Any:
 
 
 @dataclass(frozen=True)
+class Misfit:
+    """A reading that does not fit the others, or a few of which one does not, the likeliest first.
+
+    `told` is what all readings that fit say instead, where they say anything.
+    """
+
+    taken: tuple[Taken, ...]
+    suspect: Suspect
+    told: Told | None
+
+    @property
+    def foretold(self) -> float:
+        """What the others foretell of the first."""
+        return self.told.value if self.told else self.taken[0].estimate.value - self.suspect.off
+
+    @property
+    def off(self) -> float:
+        """How far it stands from that."""
+        return self.taken[0].estimate.value - self.foretold
+
+    @property
+    def u(self) -> float:
+        """Standard uncertainty of that distance."""
+        if self.told is None:
+            return abs(self.suspect.off) / self.suspect.statistic
+        return math.hypot(self.told.u, self.taken[0].estimate.u)
+
+
+@dataclass(frozen=True)
 class Together:
-    """A state of the machine as all its readings leave it."""
+    """A state of the machine as its readings leave it.
+
+    `found` stands on those that fit each other, `whole` on all of them; without a misfit the two
+    are the same.
+    """
 
     evidence: Evidence
     found: Reconciled
+    whole: Reconciled
+    misfits: tuple[Misfit, ...] = ()
+
+    @cached_property
+    def with_misfits(self) -> "Together":
+        """The same on all readings."""
+        return Together(self.evidence, self.whole, self.whole)
 
     def told(self, *names: tuple[str, str], by: Callable[..., Any] = itself) -> Told | None:
         """Points or derived quantities in their runs, read or not, by a formula of them.
@@ -112,8 +153,7 @@ class Together:
     @cached_property
     def suspected(self) -> frozenset[str]:
         """The places of the readings that do not fit."""
-        taken = self.found.taken
-        return frozenset(taken[i].place for each in self.found.suspects for i in each.readings)
+        return frozenset(taken.place for each in self.misfits for taken in each.taken)
 
 
 def together(
@@ -126,10 +166,37 @@ def together(
     taken = [each for each in _taken(evidence) if each.place not in without]
     if not taken:
         return None
+    known = fits or Fits()
     try:
-        return Together(evidence, (fits or Fits()).fit(evidence.machine, taken))
+        whole = known.fit(evidence.machine, taken)
     except ArithmeticError:
         return None
+    found, suspected = _fitting(known, whole)
+    misfits = tuple(_misfit(found, *each) for each in suspected)
+    return Together(evidence, found, whole, misfits)
+
+
+def _fitting(
+    fits: Fits, whole: Reconciled
+) -> tuple[Reconciled, list[tuple[tuple[Taken, ...], Suspect]]]:
+    """The readings that fit each other, and the others, the worst taken out first."""
+    found = whole
+    out: list[tuple[tuple[Taken, ...], Suspect]] = []
+    while found.suspects and len(out) < MOST:
+        worst = found.suspects[0]
+        group = tuple(found.taken[i] for i in worst.readings)
+        rest = [each for each in found.taken if each not in group]
+        try:
+            found = fits.fit(found.model.rated.machine, rest)
+        except ArithmeticError:  # nothing is left, or what describes no machine
+            break
+        out.append((group, worst))
+    return found, out
+
+
+def _misfit(found: Reconciled, group: tuple[Taken, ...], suspect: Suspect) -> Misfit:
+    told = found.told((group[0].point, group[0].run))
+    return Misfit(group, suspect, told if told and math.isfinite(told.value * told.u) else None)
 
 
 def _taken(evidence: Evidence) -> Iterator[Taken]:

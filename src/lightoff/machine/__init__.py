@@ -2,7 +2,7 @@
 
 from lightoff.machine.checks import checks
 from lightoff.machine.machine import Machine
-from lightoff.machine.points import Point, kind_of, points, readable
+from lightoff.machine.points import Point, foretells, kind_of, points, readable
 from lightoff.machine.runs import WINTER, canonical, fan_runs, firing, high_run, low_run, runs
 from lightoff.machine.sequence import Step, sequence
 from lightoff.machine.settings import setting_kind, settings
@@ -20,6 +20,7 @@ __all__ = [
     "checks",
     "fan_runs",
     "firing",
+    "foretells",
     "high_run",
     "kind_of",
     "low_run",

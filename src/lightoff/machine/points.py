@@ -167,3 +167,10 @@ def readable(machine: Machine, point: Point, run: str) -> bool:
     if point.furnace is None or point.id.startswith("air.after"):
         return True
     return point.furnace in firing(machine, run) or bool(_READ_COLD.fullmatch(point.id))
+
+
+def foretells(machine: Machine, point: Point, run: str) -> bool:
+    """Whether `point` has a value to foretell in `run`: a meter that stands still has none."""
+    if point.id == "gas.meter.seconds":
+        return bool(firing(machine, run))
+    return readable(machine, point, run)

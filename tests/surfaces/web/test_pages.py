@@ -44,7 +44,7 @@ def test_the_first_page_says_where_every_unit_stands(bench, text_of) -> None:
     assert text.startswith("Six units. One not to be left running")
     for tag in ("MAU-1", "MAU-2", "MAU-3", "MAU-4", "MAU-7", "MAU-9"):
         assert tag in text
-    assert "manifold, furnace 1, high fire, is 3.600 in. w.c.; at most 3.52 in. w.c." in text
+    assert "manifold, furnace 1, high fire, is 3.60 in. w.c.; at most 3.52 in. w.c." in text
 
 
 def test_a_unit_without_a_visit_offers_to_open_the_first(bench, text_of) -> None:

@@ -17,7 +17,7 @@ def test_a_reading_kept_is_answered_with_its_decision(bench, text_of) -> None:
     assert answer.status_code == 200
     told = text_of(answer)
     # furnace 1 alone was read at 3.60 and nothing was turned since
-    assert re.search(r"Undecided\. Manifold, furnace 1, high fire: .* \(read 3\.20\)", told)
+    assert re.search(r"Undecided\. Manifold, furnace 1, high fire: .* \(read as 3\.20\)", told)
     assert "all other readings together say 3.60 in. w.c." in told
     kept = bench.entries(FINDINGS, "reading")[-1]
     assert kept == {**MANIFOLD, "value": "3.20 inwc", "at": AFTER.isoformat()}

@@ -26,7 +26,7 @@ class Plan:
     """One visit, looked at beforehand or on the way.
 
     `minutes` is what is left of the work; `weather` what the expected values were worked out for,
-    as far as it was told.
+    as far as it was told; `unsettled` how many targets do not conform or are undecided so far.
     """
 
     format: int
@@ -40,6 +40,7 @@ class Plan:
     gauges: tuple[GaugeUse, ...]
     windows: tuple[Window, ...]
     tasks: tuple[Progress, ...]
+    unsettled: int
     remarks: tuple[Message, ...]
 
     def to_dict(self) -> dict[str, Any]:
@@ -79,6 +80,7 @@ def plan(
         gauges=gauge_uses(gone_through),
         windows=windows(gone_through, expected),
         tasks=told,
+        unsettled=sum(row.decision in ("does not conform", "undecided") for row in rows),
         remarks=(
             *(message("plan-no-balance", run=run) for run in expected.no_balance),
             *_assumed(visit, gone_through),

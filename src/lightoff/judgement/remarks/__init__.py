@@ -26,7 +26,7 @@ def remarks(
     return [
         *declared(machine),
         *on_visit(machine, visit, evidence, verdict),
-        *instruments(machine, visit, rows),
+        *instruments(machine, visit, rows, together),
         *slips(evidence, rows),
         *(misfits(together) if together else ()),
     ]

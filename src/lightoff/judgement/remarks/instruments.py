@@ -5,19 +5,27 @@ from collections.abc import Iterator, Sequence
 from lightoff.inference.instruments import channel_for, quantity_read
 from lightoff.judgement.answer import Row
 from lightoff.judgement.message import Remark
+from lightoff.judgement.together import Together
 from lightoff.machine import Machine, Visit, canonical, kind_of
 from lightoff.machine.visit import Instrument, Reading
 
 
-def instruments(machine: Machine, visit: Visit, rows: Sequence[Row]) -> Iterator[Remark]:
-    """Remarks on what the readings were taken with."""
+def instruments(
+    machine: Machine, visit: Visit, rows: Sequence[Row], together: Together | None
+) -> Iterator[Remark]:
+    """Remarks on what the readings were taken with.
+
+    A gauge is not to blame for what readings that do not go together leave open.
+    """
+    at_odds = together is not None and (together.misfits or together.found.widened > 1)
+    blamed = [] if at_odds else [row for row in rows if row.why.message == "straddles"]
     carried = {instrument.id: instrument for instrument in visit.instruments}
     used = {reading.instrument for reading in visit.readings}
     for instrument in visit.instruments:
         if instrument.id in used:
             yield from _calibration(visit, instrument)
     for reading in visit.readings:
-        yield from _reading(machine, reading, carried, rows)
+        yield from _reading(machine, reading, carried, blamed)
 
 
 def _calibration(visit: Visit, instrument: Instrument) -> Iterator[Remark]:
@@ -33,7 +41,7 @@ def _calibration(visit: Visit, instrument: Instrument) -> Iterator[Remark]:
 
 
 def _reading(
-    machine: Machine, reading: Reading, carried: dict[str, Instrument], rows: Sequence[Row]
+    machine: Machine, reading: Reading, carried: dict[str, Instrument], blamed: Sequence[Row]
 ) -> Iterator[Remark]:
     instrument = carried.get(reading.instrument or "")
     if reading.value is None:
@@ -50,7 +58,7 @@ def _reading(
         return
     if channel.range is not None and not channel.range[0] <= reading.value <= channel.range[1]:
         yield Remark(f"{reading.place}.value", "outside-range", values)
-    for row in rows:
+    for row in blamed:
         same = (row.point, row.run) == (reading.point, canonical(machine, reading.run))
-        if same and row.decision == "undecided" and row.why.message == "straddles":
+        if same and row.decision == "undecided":
             yield Remark(f"{reading.place}.instrument", "too-coarse", values | {"target": row.id})

@@ -28,6 +28,7 @@ FLUE_O2 = 0.075  # [1] dry, at high fire, where the plate is silent; engineering
 MANIFOLD = {"natural gas": 872.0, "propane": 2491.0}  # [Pa] 3.5 and 10 in. w.c.; common practice
 LOW_SHARE = 0.25  # [1] of the manifold pressure at low fire, where the plate is silent; judgement
 NO_PRESSURE = 1e-3  # [Pa] of a manifold: less is reckoned as that much
+DRAWN = 450.0  # [K] flue gas at the combustion fan, with air of a room; engineering judgement
 LEAST_AIR = -0.6  # [1] excess: below none the fire lacks air; the equations go on for a while
 
 
@@ -69,7 +70,8 @@ class RatedBurner:
     flue_flow: float
 
     def air(self, level: Level) -> str:
-        """The unknown of its combustion air, as the O2 it would leave at that level's rated input.
+        """The unknown of its combustion air, as the O2 it would leave at that level's rated input,
+        with air of a room.
 
         What an analyser shows is nearly a straight line of it, as it is not of the air itself.
         """
@@ -130,14 +132,20 @@ def rated_burner(machine: Machine, number: int) -> RatedBurner:
 
 
 def fire(burner: RatedBurner, air: Air, values: Mapping[str, Number], firing: Firing) -> Fire:
-    """What a furnace burns. Its combustion fan moves as much air whatever the orifices pass."""
+    """What a furnace burns.
+
+    Its combustion fan moves as much air whatever the orifices pass. It moves a volume of flue gas,
+    which is as much warmer as the air is: in heat that is less air.
+    """
     manifolds = tuple(
         firing.of(*(values[train.manifold(level)] for level in LEVELS)) for train in burner.trains
     )
     heat = _input(burner, air, values, manifolds)
     usual = firing.of(burner.input, burner.input_low)
     o2 = firing.of(*(values[burner.air(level)] for level in LEVELS))
-    air_given = (1 + excess_air_from_o2(o2, burner.air_ratio)) * usual
+    flue_gas_warmer = combustion_air(burner, air, values) - INDOORS
+    thinner = DRAWN / (DRAWN + flue_gas_warmer)
+    air_given = (1 + excess_air_from_o2(o2, burner.air_ratio)) * usual * thinner
     excess = maximum(air_given / heat - 1, LEAST_AIR)
     flue = _flue(burner.fuel, excess, air.moisture)
     burnt = heat / burner.fuel.heat

@@ -58,9 +58,18 @@ def plan_sheet(plan: Plan, machine: Machine, speech: Speech, ways: Ways = NOWHER
         notes=(*map(speech.say, plan.remarks), *method_shown(plan, speech)),
         ready=steps_shown(plan.tasks, "ready", speech, ways),
         waiting=steps_shown(plan.tasks, "waiting", speech, ways),
-        nothing=speech.word("plan:all-done" if plan.tasks else "plan:nothing-asked"),
+        nothing=_nothing(plan, speech),
         reads=reads_shown(plan, machine, speech, ways),
     )
+
+
+def _nothing(plan: Plan, speech: Speech) -> str:
+    """What stands where no task is left."""
+    if not plan.tasks:
+        return speech.word("plan:nothing-asked")
+    if plan.unsettled:
+        return speech.word("plan:done-unsettled", count=plan.unsettled)
+    return speech.word("plan:all-done")
 
 
 def _sentence(plan: Plan, speech: Speech) -> str:

@@ -190,7 +190,9 @@ def _result(row: Row, speech: Speech) -> str:
     result = speech.word(f"decision:{row.decision}")
     if state in ("hi", "lo"):
         result = speech.word("too high" if state == "hi" else "too low")
-    return f"{result}, {speech.word('mark:stale')}" if row.stale else result
+    beside = [speech.word("mark:stale")] if row.stale else []
+    beside += [speech.read(row, apart=1.0)]
+    return ", ".join(filter(None, [result, *beside]))
 
 
 def _numbered(rows: Iterable[Row]) -> dict[str, int]:

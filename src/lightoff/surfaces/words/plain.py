@@ -86,10 +86,14 @@ def _row(row: Row, group: Group, speech: Speech) -> Iterator[Line]:
     number, unit = _value(row, speech)
     head = f"{SIGNS[row.decision]}  {name:<{NAME}} {row.run or '':<{RUN}}"
     yield Line(f"{head} {number:>{VALUE}} {unit:<{UNIT}}".rstrip(), "row", row.decision)
+    read = speech.read(row, apart=1.0)
     if not is_open(row):
+        if read:
+            yield from _note(read, INDENT)
         return
     window = speech.window(row)
     said = [speech.word("mark:stale")] if row.stale else []
+    said += [read] if read else []
     said += [speech.word("text:limits", window=window)] if window else []
     yield from _note("; ".join([*said, speech.say(row.why, row)]), INDENT)
 

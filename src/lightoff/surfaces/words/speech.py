@@ -12,6 +12,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from lightoff.inference.estimate import COVERAGE
 from lightoff.judgement import Message, Remark, Row
 from lightoff.machine import kind_of
 from lightoff.quantity import BY_NAME, KINDS, Shown, System, shown
@@ -151,6 +152,20 @@ class Speech:
             name = self.word("row:of-furnace", name=name, n=row.furnace)
         train = point.split(".")[2] if point.startswith("train.") else "1"
         return name + (self.word("point:train.second", m=train) if train != "1" else "")
+
+    def read(self, row: Row, *, apart: float = 0.0) -> str:
+        """What was read, where all readings together say another number.
+
+        `apart`, in standard uncertainties, is how far the two must stand from each other.
+        """
+        if row.measured is None or row.estimate is None or row.kind is None:
+            return ""
+        u = row.standard_uncertainty or 0.0
+        expanded = COVERAGE * u
+        read = self.parts(row.measured, row.kind, expanded=expanded).number
+        told = self.parts(row.estimate, row.kind, expanded=expanded).number
+        far = abs(row.measured - row.estimate) >= apart * u
+        return self.word("row:read", value=read) if far and read != told else ""
 
     def window(self, row: Row) -> str:
         """The limits in words, in the row's own unit."""

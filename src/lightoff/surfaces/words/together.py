@@ -17,9 +17,10 @@ def together(answer: Assessment, speech: Speech) -> str:
 
 def _plain(answer: Assessment, fit: Fit, speech: Speech) -> str:
     looked_at = [point for point in answer.points if point.redundancy is not None]
-    odd = sum(bool(point.suspect) for point in looked_at)
+    odd = [speech.reading(f"{point.id} {point.run}") for point in looked_at if point.suspect]
     if odd:
-        return speech.word("together:one-odd" if odd == 1 else "together:odd", count=odd)
+        names = speech.together(odd)
+        return speech.word("together:one-odd" if len(odd) == 1 else "together:odd", names=names)
     checked = sum(point.foretold is not None for point in looked_at)
     if fit.widened > 1.0:
         return speech.word("together:hardly", many=len(looked_at))

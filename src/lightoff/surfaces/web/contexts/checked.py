@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from lightoff.inference.estimate import COVERAGE
+from lightoff.judgement import Remark
 from lightoff.judgement.answer import PointRow
 from lightoff.machine import kind_of
 from lightoff.surfaces.drawing.marks import Mark
@@ -33,6 +34,7 @@ def _lines(bench: Bench, row: PointRow, foretold: float, kind: str) -> list[str]
     says = bench.speech.quantity(foretold, kind, expanded=expanded)
     spread = bench.speech.spread(expanded, kind)
     lines = [word("check:off" if row.suspect else "check:fits", value=says, spread=spread)]
+    lines += [bench.speech.say(each) for each in _slips(bench, row)]
     if row.checked_by:
         names = bench.speech.together([bench.speech.reading(each) for each in row.checked_by])
         lines.append(word("check:by", names=names))
@@ -40,3 +42,14 @@ def _lines(bench: Bench, row: PointRow, foretold: float, kind: str) -> list[str]
         bias = abs(row.detectable_bias)
         lines.append(word("check:bias", size=bench.speech.difference(bias, kind, expanded=bias)))
     return lines
+
+
+def _slips(bench: Bench, row: PointRow) -> list[Remark]:
+    """The remark on a reading that does not fit, which names the slip that would explain it."""
+    return [
+        remark
+        for remark in bench.answer.remarks
+        if remark.message in ("misfit", "misfit-group")
+        and (remark.values["point"], remark.values["run"]) == (row.id, row.run)
+        and remark.values["slip"]
+    ]

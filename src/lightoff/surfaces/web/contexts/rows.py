@@ -57,6 +57,7 @@ class RowView:
     verdict: Verdict
     flags: tuple[Flag, ...]
     note: str
+    read: str
     found: str
     value: Value | None
     instead: str  # what stands where a value would
@@ -79,6 +80,7 @@ def row_view(
         verdict=verdict_of(row, speech),
         flags=flags(row, speech),
         note=note if value is not None else "",
+        read=speech.read(row, apart=1.0),
         found=as_found(row, found, speech),
         value=value,
         instead="" if value is not None else speech.say(row.why, row),
@@ -113,16 +115,6 @@ def value_of(row: Row, speech: Speech) -> Value | None:
     expanded = COVERAGE * (row.standard_uncertainty or 0.0)
     shown = speech.parts(row.estimate, row.kind, expanded=expanded)
     return Value(shown.number, speech.spread(expanded, row.kind) if expanded else "", shown.unit)
-
-
-def read_of(row: Row, speech: Speech) -> str:
-    """What was read, where all readings together say another number."""
-    if row.measured is None or row.estimate is None or row.kind is None:
-        return ""
-    expanded = COVERAGE * (row.standard_uncertainty or 0.0)
-    read = speech.parts(row.measured, row.kind, expanded=expanded)
-    told = speech.parts(row.estimate, row.kind, expanded=expanded)
-    return "" if read.number == told.number else speech.word("row:read", value=read.number)
 
 
 def as_found(row: Row, found: Row | None, speech: Speech) -> str:

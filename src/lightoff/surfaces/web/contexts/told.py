@@ -14,7 +14,6 @@ from lightoff.surfaces.web.contexts.bench import Bench
 from lightoff.surfaces.web.contexts.rows import (
     TONES,
     is_silent,
-    read_of,
     strip_label,
     value_of,
     verdict_of,
@@ -85,8 +84,8 @@ def _telling(row: Row) -> tuple[bool, int, bool]:
 
 
 def _judged(row: Row, name: str, speech: Speech) -> str:
-    value, window = value_of(row, speech), speech.window(row)
-    text = " ".join(filter(None, (value.text if value else "", read_of(row, speech))))
+    value, window, read = value_of(row, speech), speech.window(row), speech.read(row)
+    text = " ".join(filter(None, (value.text if value else "", read and f"({read})")))
     if row.decision == "undecided":
         return speech.word("told:open", name=name, value=text, why=speech.say(row.why, row))
     return speech.word(
