@@ -47,7 +47,7 @@ REFUSED = [
     ("format = 1", "format = 2", "format", "write format = 1"),
     ("format = 1", "format = true", "format", "write format = 1"),
     ('altitude = "980 ft"', 'altitude = "5000 m"', "site.altitude", "at most 4000 m"),
-    ('altitude = "980 ft"', 'altitude = "-2000 ft"', "site.altitude", "at least -500 m"),
+    ('altitude = "980 ft"', 'altitude = "-2000 ft"', "site.altitude", "at least -1640 ft"),
     ('airflow = "9000 cfm"', 'airflow = "0 cfm"', "design.airflow", "above zero"),
     ('winter_outdoor = "-5 degF"', 'winter_outdoor = "-500 degF"', "design.winter_outdoor", "zero"),
     ("efficiency = 0.81", "efficiency = 81", "unit.furnace.1.efficiency", "at most 100 %"),

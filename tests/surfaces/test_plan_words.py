@@ -164,4 +164,4 @@ class TestSentence:
         job = load(ROOT / "examples" / "one-furnace-propane.toml")
         machine = job.machine()
         said = plan_sheet(plan(machine, job.visit()), machine, Speech()).sentence
-        assert said == "scale-1 is too coarse for belt tension."
+        assert said == "scale-1 is coarse for belt tension: near the limits it would not decide."

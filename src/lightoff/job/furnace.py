@@ -37,6 +37,14 @@ class Train(Table):
     ] = None
     share: Annotated[Share | None, Note("of the furnace's input; equal when not declared")] = None
 
+    @field_validator("manifold_low")
+    @classmethod
+    def _below_high_fire(cls, low: float | None, info: ValidationInfo) -> float | None:
+        high = info.data.get("manifold_high")
+        if low is not None and high is not None and low >= high:
+            raise ValueError("manifold_low is not below manifold_high: low fire has less pressure")
+        return low
+
 
 class Furnace(Table):
     """One furnace module; they stand in the order the air meets them."""

@@ -3,7 +3,7 @@
 import re
 from functools import lru_cache
 
-from lightoff.job.quantities import Of
+from lightoff.job.quantities import OUTDOORS, Of
 from lightoff.machine import kind_of, setting_kind
 
 _BOUNDS: dict[str, tuple[float | None, float | None, float | None]] = {  # above, least, most [SI]
@@ -20,7 +20,7 @@ _BOUNDS: dict[str, tuple[float | None, float | None, float | None]] = {  # above
     "force": (None, 0.0, None),
     "concentration": (None, 0.0, 1.0),
 }
-_OXYGEN = Of("fraction", least=0.0, most=0.25)  # air holds 21 %; an analyser may read a little over
+_OXYGEN = Of("fraction", least=0.0, most=0.215)  # air holds 20.9 %; an analyser shows a bit more
 _PART = Of("fraction", least=0.0, most=1.0)
 _HUMIDITY = Of("fraction", least=0.0, most=1.05)  # a wet sensor shows a little over 100 %
 _SIGNAL = Of("fraction", least=-0.25, most=1.25)  # 0 mA on a 4 to 20 mA loop is -25 %
@@ -50,6 +50,8 @@ def of_point(point_id: str) -> Of | None:
     kind = kind_of(point_id)
     if kind is None:
         return None
+    if point_id in ("air.outdoor.db", "air.outdoor.wb"):
+        return OUTDOORS
     if kind != "fraction":
         return of_kind(kind)
     if re.fullmatch(r"flue\.\d\.o2", point_id):

@@ -54,8 +54,9 @@ class Of(Written):
         """`text` with the unit it was typed in; a ValueError says why it cannot be."""
         quantity = _parse(text, self.kind)
         if not self._possible(quantity.value):
+            bounds = self._bounds(quantity.unit)
             raise ValueError(
-                f"{shown(text)} is not possible: {article(self.kind)} here is {self._bounds()}"
+                f"{shown(text)} is not possible: {article(self.kind)} here is {bounds}"
             )
         return quantity
 
@@ -66,15 +67,19 @@ class Of(Written):
             and (self.most is None or value <= self.most)
         )
 
-    def _bounds(self) -> str:
+    def _bounds(self, unit: str) -> str:
         named = (("above", self.above), ("at least", self.least), ("at most", self.most))
-        return " and ".join(f"{word} {self._bound(at)}" for word, at in named if at is not None)
+        return " and ".join(
+            f"{word} {self._bound(at, unit)}" for word, at in named if at is not None
+        )
 
-    def _bound(self, value: float) -> str:
+    def _bound(self, value: float, unit: str) -> str:
+        """A bound in the unit that was typed, a bare share in percent."""
         if value == 0:
             return "zero"
-        unit = KINDS[self.kind].si
-        return f"{in_unit(value, self.kind, unit):g} {printed_unit(unit)}".strip()
+        unit = KINDS[self.kind].si if self.kind == "fraction" else unit
+        rounded = float(f"{in_unit(value, self.kind, unit):.4g}")
+        return f"{rounded:g} {printed_unit(unit)}".strip()
 
     def schema(self) -> dict[str, Any]:
         bare = KINDS[self.kind].dimension in ("fraction", "number")
@@ -202,6 +207,10 @@ ApparentPower = Annotated[float, positive("apparent power")]
 Airflow = Annotated[float, positive("airflow")]
 Exhaust = Annotated[float, not_negative("airflow")]
 Temperature = Annotated[float, Of("temperature")]
+# the coldest and the hottest air ever measured outdoors are 184 K and 330 K; a probe in the sun
+# shows more
+OUTDOORS = Of("temperature", least=180.0, most=345.0)
+Weather = Annotated[float, OUTDOORS]
 Volts = Annotated[float, positive("voltage")]
 Amps = Annotated[float, positive("current")]
 Hertz = Annotated[float, positive("frequency")]

@@ -19,6 +19,7 @@ from lightoff.job.quantities import (
     Size,
     Temperature,
     Volume,
+    Weather,
     WeatherRow,
 )
 from lightoff.job.table import Note, OneOf, Table, Text
@@ -35,8 +36,8 @@ class Design(Table):
     airflow: Annotated[Airflow, Note("at standard density, 1.204 kg/m3")]
     external_static: Pressure | None = None
     discharge: Annotated[Temperature, Field(examples=["70 degF", "21 degC"]), Note("set point")]
-    winter_outdoor: Annotated[Temperature, Note("on the coldest design day")]
-    summer_outdoor: Annotated[Temperature | None, Note("on the hottest design day")] = None
+    winter_outdoor: Annotated[Weather, Note("on the coldest design day")]
+    summer_outdoor: Annotated[Weather | None, Note("on the hottest design day")] = None
     exhaust: Annotated[Exhaust | None, Note("of all fans this unit makes up for")] = None
 
 
