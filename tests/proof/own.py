@@ -2,8 +2,8 @@
 
 The machines, what is read of them and with what are those of the examples and of the plant's sound
 units; nothing else is taken from there. A truth that cannot be is drawn again: one in which fan and
-system never agree, no air is left for the flame, the air holds less than no water, or a building
-stands at a pressure that no exhaust fan makes and no door withstands.
+system never agree, no air or gas is left for the flame, the air holds less than no water, or a
+building stands at a pressure that no exhaust fan makes and no door withstands.
 """
 
 import math
@@ -47,7 +47,7 @@ MAIN = {
     "flue O2": ("flue.1.o2",),
     "discharge": ("discharge",),
 }
-GROSS_EACH = 4  # one draw in so many is read once more, with a gross error
+GROSS_EACH = 2  # one draw in so many is read once more, with a gross error
 SHUT = 100.0  # [Pa] indoors against outdoors, either way; engineering judgement
 UNEXPLAINED = 1e-6  # [1] chance of a sum of squares as large as this
 Shown = Mapping[str, Mapping[str, float]]  # by run: what each point truly is

@@ -27,7 +27,10 @@ STILL = 1e-3  # of an unknown's spread: a step as short as this changes nothing 
 GAIN = 1e-6  # of the sum of squares: a thousandth of a standard uncertainty moves it as little
 HARDLY = 0.01  # [1] chance under which one machine hardly explains what was read
 LEAST_OWN = 0.1  # [1] of a reading's uncertainty is no other's: nothing repeats for ever
+MOST_ALIKE = 3  # readings that may be wrong together
 TELLS = 0.5  # of a reading's own uncertainty: what moves it less it does not tell
+
+_LEAD = re.compile(r"(?<=^motor\.amps)\.[abc]$|(?<=^power\.volts)\.(ab|bc|ca)$")
 
 
 class Taken(NamedTuple):
@@ -85,7 +88,7 @@ class Reconciled:
     @cached_property
     def suspects(self) -> tuple[Suspect, ...]:
         """The readings that do not fit, the worst first."""
-        return suspects(self.posterior)
+        return suspects(self.posterior, tuple(_alike(self.taken)))
 
     @cached_property
     def runs(self) -> tuple[str, ...]:
@@ -216,6 +219,14 @@ def _apart(model: VisitModel, before: State, after: State) -> float:
     known = zip(before.common, after.common, strict=True)
     moved = [abs(a - b) / each.spread for each, b, a in free]
     return max([*moved, *(abs(a - b) for b, a in known)], default=0.0)
+
+
+def _alike(taken: Sequence[Taken]) -> Iterator[tuple[int, ...]]:
+    """Readings of one make in one run: the leads of a motor or a supply, a point read again."""
+    places: dict[tuple[str, str], list[int]] = {}
+    for place, each in enumerate(taken):
+        places.setdefault((each.run, _LEAD.sub("", each.point)), []).append(place)
+    return (tuple(each) for each in places.values() if 1 < len(each) <= MOST_ALIKE)
 
 
 def _groups(blocks: Sequence[Block]) -> Iterator[slice]:

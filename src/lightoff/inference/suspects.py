@@ -2,17 +2,21 @@
 
 Leave-one-out statistics at a level shared by all readings of a visit. The reading that stands off
 most is taken out first, with those whose errors look just alike, and the rest is looked at again: a
-gross error makes good readings stand off too.
+gross error makes good readings stand off too. Readings of one make, as the three leads of a motor,
+may be wrong together, and then speak for each other: they are looked at as one too.
 """
 
+import math
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from lightoff.inference.posterior import Posterior
-from lightoff.inference.reliability import critical
+from lightoff.inference.reliability import chi_square_above, critical
 
 LEVEL = 0.02  # [1] chance that any good reading of a visit is suspected
 ALIKE = 0.90  # [1] correlation from which on nothing tells whose error it is
 GROUP = 3  # readings named together at most
+NOTHING = 1e-6  # [1] of a reading's own weight: what is left of it tells nothing of its own
 MOST = 4  # groups; a visit with more is wrong as a whole
 
 
@@ -21,12 +25,13 @@ class Suspect:
     """One reading, or a few of which one is wrong, by their places among the readings.
 
     `off` is how far the first stands from what all others foretell [its unit], `statistic` the same
-    in standard uncertainties.
+    in standard uncertainties. Where `every`, it is not one of the few: all of them are wrong.
     """
 
     readings: tuple[int, ...]
     off: float
     statistic: float
+    every: bool = False
 
 
 def level(readings: int) -> float:
@@ -34,8 +39,8 @@ def level(readings: int) -> float:
     return LEVEL / max(readings, 1)
 
 
-def suspects(posterior: Posterior) -> tuple[Suspect, ...]:
-    """The suspects of a fit, the worst first."""
+def suspects(posterior: Posterior, alike: Sequence[tuple[int, ...]] = ()) -> tuple[Suspect, ...]:
+    """The suspects of a fit, the worst first; `alike` are readings that may be wrong together."""
     n = len(posterior.readings.values)
     weights = [[posterior.weight(i, j) for j in range(n)] for i in range(n)]
     pull = list(posterior.solution.pull)
@@ -45,14 +50,58 @@ def suspects(posterior: Posterior) -> tuple[Suspect, ...]:
     while checked and len(found) < MOST:
         size = {i: abs(pull[i]) / weights[i][i] ** 0.5 for i in checked if weights[i][i] > 0}
         worst = max(size, key=lambda i: size[i], default=None)
-        if worst is None or size[worst] <= limit:
+        if worst is None:
             break
-        group = _group(worst, size, weights, limit)
-        found.append(Suspect(group, pull[worst] / weights[worst][worst], size[worst]))
-        checked -= set(group)
-        for each in group:
+        there = [each for each in alike if checked.issuperset(each)]
+        suspect = max(
+            _together(there, size, weights, pull, level(n)),
+            key=lambda each: each.statistic,
+            default=None,
+        )
+        if suspect is None or suspect.statistic < size[worst]:
+            if size[worst] <= limit:
+                break
+            group = _group(worst, size, weights, limit)
+            suspect = Suspect(group, pull[worst] / weights[worst][worst], size[worst])
+        found.append(suspect)
+        checked -= set(suspect.readings)
+        for each in suspect.readings:
             _leave_out(each, weights, pull)
     return tuple(found)
+
+
+def _together(
+    alike: Sequence[tuple[int, ...]],
+    size: dict[int, float],
+    weights: list[list[float]],
+    pull: list[float],
+    chance: float,
+) -> Iterator[Suspect]:
+    """Those that stand off together by more than the worst of them does alone.
+
+    With Baarda's generalised statistic: the sum of squares that leaving all of them out takes away.
+    """
+    for group in alike:
+        order = tuple(sorted((i for i in group if i in size), key=lambda i: -size[i]))
+        if len(order) < len(group):
+            continue
+        first, *more = _squares(order, weights, pull)
+        beyond = math.fsum(more)
+        if more and chi_square_above(first + beyond - size[order[0]] ** 2, len(more)) < chance:
+            off = pull[order[0]] / weights[order[0]][order[0]]
+            yield Suspect(order, off, math.sqrt(first + beyond), every=True)
+
+
+def _squares(
+    order: Sequence[int], weights: list[list[float]], pull: list[float]
+) -> Iterator[float]:
+    """What leaving out each after the others takes away; of those that still say anything."""
+    inside = [[weights[i][j] for j in order] for i in order]
+    left = [pull[i] for i in order]
+    for k, i in enumerate(order):
+        if inside[k][k] > NOTHING * weights[i][i]:
+            yield left[k] ** 2 / inside[k][k]
+            _leave_out(k, inside, left)
 
 
 def _group(

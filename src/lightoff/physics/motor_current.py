@@ -5,12 +5,12 @@ and makes up for leakage, with the square of the amps.
 """
 
 from lightoff.formula import Number, formula
-from lightoff.formula.elementary import maximum, minimum
+from lightoff.formula.elementary import maximum, minimum, where
 
 # Share of the full-load reactive current that magnetises; the rest is leakage. Fitted to part-load
 # amps of US DOE's motor tool (open source, MEASUR), 1.5 to 50 hp, 2 to 6 poles; see tests/grids.
 MAGNETISING = 0.65  # [1] like motors 0.55 to 0.75
-_STALLED = 1e-6  # [1] beyond what makes a motor stall: amps stay, and so do their slopes
+_STALLING = 0.01  # [1] of a square: from there on its root only fades, and keeps a slope
 
 
 @formula
@@ -214,7 +214,9 @@ def motor_amps(
     # a quadratic in I^2: its smaller root, the larger one lies beyond stalling
     least = (power / (phases**0.5 * volts)) ** 2 + magnetising**2
     middle = 1 - 2 * magnetising * leakage
-    root = maximum(middle**2 - 4 * leakage**2 * least, _STALLED) ** 0.5
+    square = middle**2 - 4 * leakage**2 * least
+    fading = _STALLING**0.5 / (1.5 - minimum(square, _STALLING) / (2 * _STALLING))
+    root = where(square > _STALLING, maximum(square, _STALLING) ** 0.5, fading)
     return (2 * least / (middle + root)) ** 0.5
 
 

@@ -24,7 +24,8 @@ def misfits(together: Together) -> Iterator[Remark]:
             "others": [f"{together.point_of(each)} {each.run}" for each in others],
             "slip": slip(misfit, kind_of(point)),
         }  # fmt: skip
-        yield Remark(f"{first.place}.value", "misfit-group" if others else "misfit", values)
+        kind = "misfits" if misfit.suspect.every else "misfit-group" if others else "misfit"
+        yield Remark(f"{first.place}.value", kind, values)
 
 
 def slip(misfit: Misfit, kind: str | None) -> str | None:

@@ -19,7 +19,7 @@ from lightoff.machine.model.running import Running, State, running, standing
 from lightoff.machine.model.unknown import Unknown
 
 AT_REST = ("air.", "power.", "gas.")  # unknowns that matter while the unit is off
-NEAR = 0.02  # [1] of flow and load: one step from there misses by less than its square
+NEAR = 0.005  # [1] of flow and load: one step from there misses by less than its square
 
 
 class Moves(NamedTuple):

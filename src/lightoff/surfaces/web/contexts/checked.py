@@ -49,7 +49,7 @@ def _slips(bench: Bench, row: PointRow) -> list[Remark]:
     return [
         remark
         for remark in bench.answer.remarks
-        if remark.message in ("misfit", "misfit-group")
+        if remark.message in ("misfit", "misfits", "misfit-group")
         and (remark.values["point"], remark.values["run"]) == (row.id, row.run)
         and remark.values["slip"]
     ]

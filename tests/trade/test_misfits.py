@@ -1,0 +1,90 @@
+"""One reading of an example made grossly wrong: what becomes of it, and of everything else."""
+
+import tomllib
+from functools import lru_cache
+from pathlib import Path
+
+import pytest
+
+from lightoff.job import parse_tree
+from lightoff.judgement import Assessment, Remark, Row, assess
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+PROPANE, VFD = "one-furnace-propane", "two-furnaces-vfd"
+
+
+@lru_cache
+def answered(example: str, *changes: tuple[str, str]) -> Assessment:
+    """The example with one text for another, each wherever it stands."""
+    text = (EXAMPLES / f"{example}.toml").read_text("utf-8")
+    for written, instead in changes:
+        assert written in text
+        text = text.replace(written, instead)
+    job = parse_tree(tomllib.loads(text))
+    return assess(job.machine(), job.visit(), whole=False)
+
+
+def misfits(answer: Assessment) -> list[Remark]:
+    return [each for each in answer.remarks if each.message.startswith("misfit")]
+
+
+def rows(answer: Assessment, target: str) -> list[Row]:
+    return [each for each in answer.targets if each.id == target]
+
+
+WRONG = [
+    pytest.param(PROPANE, '"0.515 inwc"', '"0.515 psi"', "static.duct", "inwc", id="psi"),
+    pytest.param(VFD, '"66.4 s"', '"132.8 s"', "gas.meter.seconds", "double", id="double"),
+]
+
+
+@pytest.mark.parametrize(("example", "written", "instead", "point", "slip"), WRONG)
+def test_a_gross_error_is_named_with_the_slip_that_explains_it(
+    example: str, written: str, instead: str, point: str, slip: str
+) -> None:
+    (remark,) = misfits(answered(example, (written, instead)))
+    assert remark.values["point"] == point
+    assert slip in remark.values["slip"]
+    value, foretold = remark.values["value"], remark.values["foretold"]
+    assert abs(foretold - value) > 0.4 * max(value, foretold)
+
+
+@pytest.mark.parametrize(("example", "written", "instead", "point", "slip"), WRONG)
+def test_it_condemns_no_good_reading(
+    example: str, written: str, instead: str, point: str, slip: str
+) -> None:
+    sound, wrong = answered(example), answered(example, (written, instead))
+    bad = {row.key for row in sound.targets if row.decision == "does not conform"}
+    assert {row.key for row in wrong.targets if row.decision == "does not conform"} <= bad
+    assert not [each for each in wrong.remarks if each.message == "too-coarse"]
+
+
+@pytest.mark.parametrize("discharge", ["121.5", "125.0", "130.0", "140.0"])
+def test_a_rise_read_past_the_plate_never_conforms(discharge: str) -> None:
+    """Whatever all other readings make of it: 48.3 in, and the plate allows 70 degF."""
+    hot = (
+        ('"96.9 degF"', f'"{discharge} degF"'),
+        ('"97.5 degF"', f'"{float(discharge) + 0.6} degF"'),
+    )
+    answer = answered(PROPANE, *hot)
+    for row in rows(answer, "temperature rise"):
+        assert row.decision != "conforms"
+        assert row.measured is not None
+        assert row.upper is not None
+        assert row.measured > row.upper
+
+
+def test_three_leads_that_are_wrong_together_are_looked_at_as_one() -> None:
+    doubled = (
+        ('run = "fan", point = "motor.amps.a", value = "4.82 A"',
+         'run = "fan", point = "motor.amps.a", value = "9.64 A"'),
+        ('run = "fan", point = "motor.amps.b", value = "4.73 A"',
+         'run = "fan", point = "motor.amps.b", value = "9.46 A"'),
+        ('run = "fan", point = "motor.amps.c", value = "4.80 A"',
+         'run = "fan", point = "motor.amps.c", value = "9.60 A"'),
+    )  # fmt: skip
+    answer = answered(PROPANE, *doubled)
+    (remark,) = misfits(answer)
+    assert remark.message == "misfits"
+    assert remark.values["point"].startswith("motor.amps.")
+    assert len(remark.values["others"]) == 2
