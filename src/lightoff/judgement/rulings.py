@@ -29,26 +29,27 @@ def rule(
     if ruling.decision == "undecided" and told.plain < told.u:  # doubt acquits nobody
         plainly = _ruled(target, case, bounds, [*found[:-1], replace(told, u=told.plain)])
         ruling = plainly if plainly.decision == "does not conform" else ruling
-    against = _against(target, case, bounds, found, ruling)
-    if against:
-        ruling = replace(ruling, decision="undecided", why=message(against))
-    return ruling, told
+    why = _against(target, case, bounds, found, ruling)
+    return (replace(ruling, decision="undecided", why=why) if why else ruling), told
 
 
 def _against(
     target: Target, case: Case, bounds: Bounds, found: Sequence[Estimate], ruling: Ruling
-) -> str | None:
+) -> Message | None:
     """What speaks against a decision on all readings that fit each other."""
     own = _ruled(target, case, bounds, found).decision if found else None
+    suspected = _suspected(case)
+    if ruling.decision == "undecided":
+        return message("suspect-open") if suspected else None
     if ruling.decision == "does not conform":
-        return "suspect-within" if own == "conforms" and _suspected(case) else None
-    if ruling.decision != "conforms":
-        return None
-    if _suspected(case):
-        return "suspected"
+        return message("suspect-within") if suspected and own == "conforms" else None
+    if suspected:
+        return message("suspected")
     if own == "does not conform":
-        return "own-reading"
-    return "suspect-decides" if _past_with_misfits(target, case, bounds, found) else None
+        return message("own-reading")
+    if case.together is None or not _past_with_misfits(target, case, bounds, found):
+        return None
+    return message("suspect-decides", readings=case.together.misfit_names)
 
 
 def _past_with_misfits(

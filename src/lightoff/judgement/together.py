@@ -151,6 +151,12 @@ class Together:
         return len(places) == 1 and self.found.posterior.redundancy(places[0]) < UNCHECKED
 
     @cached_property
+    def misfit_names(self) -> tuple[str, ...]:
+        """The readings that do not fit, each as point and run."""
+        taken = (taken for each in self.misfits for taken in each.taken)
+        return tuple(f"{self.point_of(each)} {each.run}" for each in taken)
+
+    @cached_property
     def suspected(self) -> frozenset[str]:
         """The places of the readings that do not fit."""
         return frozenset(taken.place for each in self.misfits for taken in each.taken)

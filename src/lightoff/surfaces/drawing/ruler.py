@@ -18,6 +18,7 @@ GUTTER = 168.0  # px for the names, where they stand beside their lines
 EDGE = 12.0
 TOP = 38.0
 BELL = 30.0  # px, height of the curve of an estimate
+ROOM = 84.0  # px for a limit's text
 STEPS = 48
 
 
@@ -105,18 +106,29 @@ def _window(frame: _Frame) -> Iterator[str]:
     for top, bottom in _bands(frame):
         box = f'x="{left:.1f}" y="{top:g}" width="{right - left:.1f}" height="{bottom - top:g}"'
         yield f'<rect {box} class="win"/>'
-    for limit, text, is_lower in (
-        (what.lower, what.lower_text, True),
-        (what.upper, what.upper_text, False),
-    ):
-        if limit is not None:
-            yield from _limit(frame, frame.at(limit), text, left_of=is_lower)
+    places = [
+        (*_beside(frame, frame.at(limit), left_of=is_lower), text)
+        for limit, text, is_lower in (
+            (what.lower, what.lower_text, True),
+            (what.upper, what.upper_text, False),
+        )
+        if limit is not None
+    ]
+    for x, _, _ in places:
+        for top, bottom in _bands(frame):
+            yield f'<path d="M{x:.1f} {top - 4:g}V{bottom:g}" class="lim"/>'
+    for x, anchor, text in _apart(places):
+        yield _text(x, anchor, TOP - 16, text, "n strong")
 
 
-def _limit(frame: _Frame, x: float, text: str, *, left_of: bool) -> Iterator[str]:
-    for top, bottom in _bands(frame):
-        yield f'<path d="M{x:.1f} {top - 4:g}V{bottom:g}" class="lim"/>'
-    yield _text(*_beside(frame, x, left_of=left_of), TOP - 16, text, "n strong")
+def _apart(places: list[tuple[float, str, str]]) -> list[tuple[float, str, str]]:
+    """The limits' texts; as one where both would stand on the same side of two limits so near."""
+    if len(places) < 2:
+        return places
+    (x, anchor, low), (end, other, high) = places
+    if anchor != other or end - x > ROOM:
+        return places
+    return [(x if anchor == "start" else end, anchor, f"{low}–{high}")]
 
 
 def _bands(frame: _Frame) -> list[tuple[float, float]]:
@@ -131,7 +143,7 @@ def _bands(frame: _Frame) -> list[tuple[float, float]]:
 def _beside(frame: _Frame, x: float, *, left_of: bool) -> tuple[float, str]:
     """Where a limit's text stands so that it stays on the sheet."""
     room = x - EDGE if left_of else frame.width - EDGE - x
-    outside = room > 84
+    outside = room > ROOM
     return x, ("end" if left_of == outside else "start")
 
 

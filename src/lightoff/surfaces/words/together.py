@@ -15,9 +15,14 @@ def together(answer: Assessment, speech: Speech) -> str:
     return f"{plain} {speech.word('together:widened', times=f'{answer.fit.widened:.1f}')}"
 
 
+def odd_readings(answer: Assessment) -> list[tuple[str, str]]:
+    """Those that do not fit the others: point and run."""
+    return [(point.id, point.run) for point in answer.points if point.suspect]
+
+
 def _plain(answer: Assessment, fit: Fit, speech: Speech) -> str:
     looked_at = [point for point in answer.points if point.redundancy is not None]
-    odd = [speech.reading(f"{point.id} {point.run}") for point in looked_at if point.suspect]
+    odd = [speech.reading(f"{point} {run}") for point, run in odd_readings(answer)]
     if odd:
         names = speech.together(odd)
         return speech.word("together:one-odd" if len(odd) == 1 else "together:odd", names=names)

@@ -4,6 +4,8 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
+from markupsafe import Markup, escape
+
 from lightoff.judgement import Row
 from lightoff.machine import kind_of
 from lightoff.surfaces.web.contexts.answer import Answer, Count, answer_of, counts_of, weight
@@ -18,7 +20,7 @@ from lightoff.surfaces.web.contexts.told import Told
 from lightoff.surfaces.web.contexts.turning import Turned, Turning, turned, turning
 from lightoff.surfaces.web.contexts.withdrawing import Forms
 from lightoff.surfaces.words.plain import is_open
-from lightoff.surfaces.words.together import together
+from lightoff.surfaces.words.together import odd_readings, together
 
 MOST_FIRST = 5
 VIEWS: tuple[View, ...] = ("short", "open", "all")
@@ -40,7 +42,7 @@ class VisitPage:
     shell: Shell
     answer: Answer
     counts: tuple[Count, ...]
-    together: str
+    together: Markup
     about: str
     others: tuple[Link, ...]
     told: Told | None
@@ -77,7 +79,7 @@ def visit_page(bench: Bench, asked: Asked, new_id: Callable[[], str]) -> VisitPa
         shell=around_unit(speech, bench.machine, bench.stream, bench.visit.number, "visit", title),
         answer=answer_of(bench.answer, speech),
         counts=counts_of(bench.answer.targets, speech),
-        together=together(bench.answer, speech),
+        together=_together(bench),
         about=_about(bench),
         others=_others(bench),
         told=asked.told,
@@ -93,6 +95,16 @@ def visit_page(bench: Bench, asked: Asked, new_id: Callable[[], str]) -> VisitPa
         closing=closing(bench, typed, new_id()),
         open_next=f"{unit_url(bench.stream)}/open" if bench.closed else "",
     )
+
+
+def _together(bench: Bench) -> Markup:
+    """How the readings stand together; what does not fit leads to its page."""
+    text = escape(together(bench.answer, bench.speech))
+    for point, run in odd_readings(bench.answer):
+        name = escape(bench.speech.reading(f"{point} {run}"))
+        link = Markup('<a href="{}">{}</a>').format(bench.point_url(point, run), name)
+        text = text.replace(name, link, 1)
+    return text
 
 
 def _about(bench: Bench) -> str:
