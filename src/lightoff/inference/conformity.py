@@ -62,15 +62,22 @@ def decide(
 ) -> Decision:
     """The decision by the given rule.
 
+    Guarded, a value does not conform when it is surely past one of its limits. That it is hardly
+    within both is not enough: of a window narrower than the uncertainty that is always so.
+
     >>> decide(2.7, 0.2, None, 3.0, "guarded"), decide(2.7, 0.2, None, 3.0, "simple")
     ('undecided', 'conforms')
+    >>> decide(2.7, 9.0, 2.9, 3.0, "guarded")
+    'undecided'
     """
     if how == "simple":
         return "conforms" if within(value, lower, upper) else "does not conform"
-    probability = probability_within(value, u, lower, upper)
-    if probability >= CONFIDENT:
+    if probability_within(value, u, lower, upper) >= CONFIDENT:
         return "conforms"
-    return "does not conform" if probability <= 1 - CONFIDENT else "undecided"
+    not_past = (
+        probability_within(value, u, lower, None), probability_within(value, u, None, upper)
+    )  # fmt: skip
+    return "does not conform" if min(not_past) <= 1 - CONFIDENT else "undecided"
 
 
 def decide_stop(
