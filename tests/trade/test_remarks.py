@@ -118,6 +118,9 @@ class TestInstruments:
 
     def test_unknown(self) -> None:
         assert "instrument-unknown" in remarks(tree(), "off gas.supply 7 inwc")
+        several = remarks(tree(), "off gas.supply 7 inwc", "high gas.supply 6.8 inwc")
+        assert "instruments-unknown" in several
+        assert "instrument-unknown" not in several
 
     def test_without_a_channel_for_what_it_read(self) -> None:
         assert "no-such-channel" in remarks(tree(), "off gas.supply 7 inwc @probe")

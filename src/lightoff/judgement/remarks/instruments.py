@@ -24,8 +24,18 @@ def instruments(
     for instrument in visit.instruments:
         if instrument.id in used:
             yield from _calibration(visit, instrument)
+    yield from _unknown([r for r in visit.readings if r.value is not None and not r.instrument])
     for reading in visit.readings:
         yield from _reading(machine, reading, carried, blamed)
+
+
+def _unknown(readings: Sequence[Reading]) -> Iterator[Remark]:
+    """One remark on all readings of which nobody knows what they were taken with."""
+    if len(readings) == 1:
+        yield Remark(f"{readings[0].place}.instrument", "instrument-unknown", {})
+    elif readings:
+        first = f"{readings[0].place}.instrument"
+        yield Remark(first, "instruments-unknown", {"count": len(readings)})
 
 
 def _calibration(visit: Visit, instrument: Instrument) -> Iterator[Remark]:
@@ -44,11 +54,7 @@ def _reading(
     machine: Machine, reading: Reading, carried: dict[str, Instrument], blamed: Sequence[Row]
 ) -> Iterator[Remark]:
     instrument = carried.get(reading.instrument or "")
-    if reading.value is None:
-        return
-    if instrument is None:
-        if reading.instrument is None:
-            yield Remark(f"{reading.place}.instrument", "instrument-unknown", {})
+    if reading.value is None or instrument is None:
         return
     quantity = quantity_read(reading.point, kind_of(reading.point) or "number")
     channel = channel_for(instrument, quantity)
