@@ -93,14 +93,17 @@ def test_a_standardised_residual_is_that_of_leaving_the_reading_out(seed: int, o
     for i, rows in enumerate(SLICES):
         own[rows, i * OWN : (i + 1) * OWN] = model.own[rows]
     known = np.hstack([model.common, own])
-    free = model.free * 1e3  # enough for three digits, little enough to be inverted
-    whole = np.hstack([known, free])
-    covariance = whole @ whole.T + np.diag(model.u**2)
-    to = covariance[out, kept] @ np.linalg.inv(covariance[np.ix_(kept, kept)])
-    error = model.y[out] - to @ model.y[kept]
-    spread = (covariance[out, out] - to @ covariance[kept, out]) ** 0.5
-    assert posterior.standardised(out) == pytest.approx(error / spread, rel=1e-3, abs=1e-3)
-    assert posterior.checked(out) ** -0.5 == pytest.approx(spread, rel=1e-3)
+    covariance = known @ known.T + np.diag(model.u**2)
+    # what the others foretell, by the textbook's best linear unbiased prediction
+    weights = np.linalg.inv(covariance[np.ix_(kept, kept)])
+    free, to = model.free[kept], covariance[out, kept] @ weights
+    spare = np.linalg.inv(free.T @ weights @ free)
+    told = spare @ free.T @ weights @ model.y[kept]
+    beyond = model.free[out] - to @ free
+    error = model.y[out] - to @ model.y[kept] - beyond @ told
+    variance = covariance[out, out] - to @ covariance[kept, out] + beyond @ spare @ beyond
+    assert posterior.standardised(out) == pytest.approx(error / variance**0.5, rel=1e-6, abs=1e-6)
+    assert posterior.checked(out) ** -0.5 == pytest.approx(variance**0.5, rel=1e-6)
     assert 0 <= posterior.redundancy(out) <= 1
     assert found.converged
 

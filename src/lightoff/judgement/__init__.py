@@ -5,6 +5,7 @@ from lightoff.judgement.assess import ENGINE, assess
 from lightoff.judgement.fits import Fits, quick_fits
 from lightoff.judgement.message import Message, Remark
 from lightoff.judgement.targets import TARGET_KINDS
+from lightoff.judgement.worked import worked
 
 __all__ = [
     "ENGINE",
@@ -19,4 +20,5 @@ __all__ = [
     "Verdict",
     "assess",
     "quick_fits",
+    "worked",
 ]

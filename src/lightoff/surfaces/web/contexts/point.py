@@ -3,8 +3,9 @@
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from lightoff.judgement import Row
+from lightoff.judgement import Row, worked
 from lightoff.machine import WINTER, kind_of, points, readable, runs
+from lightoff.surfaces.calculating import step_shown
 from lightoff.surfaces.drawing import worst
 from lightoff.surfaces.drawing.marks import Mark
 from lightoff.surfaces.web.contexts.answer import weight
@@ -19,6 +20,7 @@ from lightoff.surfaces.web.contexts.shell import Link, Shell, around_unit
 from lightoff.surfaces.web.contexts.taking import Taking, next_point, taking
 from lightoff.surfaces.web.contexts.told import Told
 from lightoff.surfaces.web.contexts.withdrawing import Forms
+from lightoff.surfaces.web.contexts.worked import StepPart, step_part
 from lightoff.surfaces.words import Speech
 from lightoff.surfaces.words.groups import group_of
 
@@ -64,6 +66,7 @@ class PointPage:
     large: Large | None
     rows: tuple[RowView, ...]
     limits: tuple[Limits, ...]
+    steps: tuple[StepPart, ...]
     check: Check | None
     budget: tuple[Bar, ...]
     needs: tuple[Way, ...]
@@ -105,12 +108,19 @@ def point_page(
         large=large(bench, first, point, run, readings_of(bench, point, run)),
         rows=tuple(row_view(row, speech) for row in own),
         limits=tuple(_limits(row, speech) for row in own),
+        steps=_steps(bench, first) if first else (),
         check=check_of(bench, point, run),
         budget=budget(bench, first) if first else (),
         needs=tuple(_needs(bench, here, own)),
         counts_for=tuple(_counts_for(bench, here, own)),
         past=past_of(bench, point, run, Forms(typed, new_id)),
     )
+
+
+def _steps(bench: Bench, row: Row) -> tuple[StepPart, ...]:
+    """How the row's own readings come to its number."""
+    steps = worked(bench.machine, bench.visit, row)
+    return tuple(step_part(step_shown(step, bench.speech), bench.speech) for step in steps)
 
 
 def own_rows(bench: Bench, point: str, run: str) -> list[Row]:

@@ -84,7 +84,7 @@ def worked(sheet: Sheet, speech: Speech) -> Worked | None:
         cautions=tuple(bound(note.sentence) for note in sheet.notes if not note.advice),
         advice=tuple(bound(note.sentence) for note in sheet.notes if note.advice),
         picture=pictured(sheet, speech),
-        steps=tuple(_step(step, speech) for step in sheet.steps),
+        steps=tuple(step_part(step, speech) for step in sheet.steps),
     )
 
 
@@ -92,7 +92,8 @@ def _result(result: ResultShown) -> Result:
     return Result(result.label, result.number, result.unit, len(result.number) > LONG)
 
 
-def _step(step: StepShown, speech: Speech) -> StepPart:
+def step_part(step: StepShown, speech: Speech) -> StepPart:
+    """One step as a page shows it."""
     again = step.like > 0
     return StepPart(
         sentence=speech.word("sheet:again", place=step.like) if again else bound(step.sentence),
