@@ -45,29 +45,31 @@ def suspects(posterior: Posterior, alike: Sequence[tuple[int, ...]] = ()) -> tup
     weights = [[posterior.weight(i, j) for j in range(n)] for i in range(n)]
     pull = list(posterior.solution.pull)
     checked = {i for i in range(n) if posterior.checked(i) > 0}
-    limit = critical(level(n))
     found: list[Suspect] = []
     while checked and len(found) < MOST:
         size = {i: abs(pull[i]) / weights[i][i] ** 0.5 for i in checked if weights[i][i] > 0}
-        worst = max(size, key=lambda i: size[i], default=None)
-        if worst is None:
+        there = [each for each in alike if all(i in size for i in each)]
+        standing_off = [
+            *_alone(size, weights, pull, level(n)),
+            *_together(there, size, weights, pull, level(n)),
+        ]
+        if not standing_off:
             break
-        there = [each for each in alike if checked.issuperset(each)]
-        suspect = max(
-            _together(there, size, weights, pull, level(n)),
-            key=lambda each: each.statistic,
-            default=None,
-        )
-        if suspect is None or suspect.statistic < size[worst]:
-            if size[worst] <= limit:
-                break
-            group = _group(worst, size, weights, limit)
-            suspect = Suspect(group, pull[worst] / weights[worst][worst], size[worst])
-        found.append(suspect)
-        checked -= set(suspect.readings)
-        for each in suspect.readings:
+        found.append(max(standing_off, key=lambda each: each.statistic))
+        checked -= set(found[-1].readings)
+        for each in found[-1].readings:
             _leave_out(each, weights, pull)
     return tuple(found)
+
+
+def _alone(
+    size: dict[int, float], weights: list[list[float]], pull: list[float], chance: float
+) -> Iterator[Suspect]:
+    """What stands off most, if by more than chance, with those it can't be told from."""
+    worst, limit = max(size, key=lambda i: size[i], default=None), critical(chance)
+    if worst is not None and size[worst] > limit:
+        group = _group(worst, size, weights, limit)
+        yield Suspect(group, pull[worst] / weights[worst][worst], size[worst])
 
 
 def _together(
@@ -82,9 +84,7 @@ def _together(
     With Baarda's generalised statistic: the sum of squares that leaving all of them out takes away.
     """
     for group in alike:
-        order = tuple(sorted((i for i in group if i in size), key=lambda i: -size[i]))
-        if len(order) < len(group):
-            continue
+        order = tuple(sorted(group, key=lambda i: -size[i]))
         first, *more = _squares(order, weights, pull)
         beyond = math.fsum(more)
         if more and chi_square_above(first + beyond - size[order[0]] ** 2, len(more)) < chance:
