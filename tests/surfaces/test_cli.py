@@ -54,6 +54,22 @@ def test_what_conforms_is_listed_when_asked_for() -> None:
     assert "Line volts a–b" in lightoff("judge", SOUND, "--all").stdout
 
 
+def test_a_number_opens_to_its_budget_and_its_equations() -> None:
+    told = lightoff("judge", SOUND, "--why", "input.1 high").stdout
+    assert "What the uncertainty is made of" in told
+    assert "known before, heating value" in told
+    assert "Q = H V f / t" in told
+    assert max(len(line) for line in told.splitlines()) <= 80
+
+
+def test_what_is_no_number_is_answered_with_one_that_is() -> None:
+    done = lightoff("judge", SOUND, "--why", "input.9")
+    assert (done.returncode, done.stdout) == (2, "")
+    assert done.stderr.strip() == (
+        '"input.9" is no number of this visit: write a point and its run, as "power.volts.ab fan"'
+    )
+
+
 def test_readings_that_come_as_csv_are_judged_with_the_job(tmp_path: Path) -> None:
     rows = tmp_path / "rows.csv"
     rows.write_text("run,point,value,unit\nfan,fan.rpm,1400,rpm\noff,gas.supply,7,inwc\n")

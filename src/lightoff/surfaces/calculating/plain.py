@@ -37,7 +37,7 @@ def as_lines(sheet: Sheet, speech: Speech, *, working: bool) -> Iterator[Line]:
     if working:
         yield from _headed(speech.word("sheet:working"))
         for place, step in enumerate(sheet.steps, start=1):
-            yield from _step(step, place, speech)
+            yield from step_lines(step, place, speech)
 
 
 def _headed(title: str) -> Iterator[Line]:
@@ -74,7 +74,7 @@ def _mark(each: InputShown, speech: Speech) -> str:
     return "" if as_shown or each.many or each.choices else f"({each.typed})"
 
 
-def _step(step: StepShown, place: int, speech: Speech) -> Iterator[Line]:
+def step_lines(step: StepShown, place: int, speech: Speech) -> Iterator[Line]:
     """One step: what it says, the equation with its numbers, the letters, the source."""
     yield Line("", "note")
     again = speech.word("sheet:again", place=step.like) if step.like else ""

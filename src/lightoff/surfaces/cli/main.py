@@ -8,7 +8,7 @@ from typing import Annotated, NoReturn
 import typer
 
 from lightoff.quantity import LightoffError
-from lightoff.surfaces.cli.print import print_answer
+from lightoff.surfaces.cli.print import print_answer, print_lines
 
 BAD_INPUT = 2
 
@@ -47,6 +47,9 @@ def judge(
     ] = None,
     as_json: Annotated[bool, typer.Option("--json", help="Print the answer as JSON, SI.")] = False,
     everything: Annotated[bool, typer.Option("--all", help="List what conforms as well.")] = False,
+    why: Annotated[
+        str | None, typer.Option("--why", help='Open one number, such as "input.1 high".')
+    ] = None,
 ) -> None:
     """Judge one visit of a job, point by point."""
     from lightoff.job import load_readings, with_readings
@@ -55,8 +58,12 @@ def judge(
     declared = load(job)
     if readings is not None:
         declared = with_readings(declared, load_readings(readings), visit)
-    answer = assess(declared, visit, whole=as_json)
-    if as_json:
+    answer = assess(declared, visit, whole=as_json or why is not None)
+    if why is not None:
+        from lightoff.surfaces.cli.why import opened
+
+        print_lines(opened(declared, declared.visit(visit), answer, why))
+    elif as_json:
         print(json.dumps(answer.to_dict(), ensure_ascii=False, indent=2, default=str))
     else:
         print_answer(answer, declared.display.units, everything=everything)

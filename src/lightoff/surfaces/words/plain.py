@@ -8,7 +8,7 @@ from typing import Literal
 from lightoff.inference.conformity import Decision
 from lightoff.inference.estimate import COVERAGE
 from lightoff.judgement import Assessment, Row
-from lightoff.surfaces.words.groups import Group, by_group
+from lightoff.surfaces.words.groups import by_group
 from lightoff.surfaces.words.speech import Speech
 from lightoff.surfaces.words.together import together
 
@@ -56,7 +56,7 @@ def as_lines(answer: Assessment, speech: Speech, *, everything: bool) -> Iterato
             yield Line("", "note")
             yield Line(group.title(speech), "group")
         for row in shown:
-            yield from _row(row, group, speech)
+            yield from row_lines(row, speech, furnace=not group.furnace)
     if answer.remarks:
         yield Line("", "note")
         yield Line(speech.word("text:remarks"), "group")
@@ -81,8 +81,9 @@ def is_open(row: Row) -> bool:
     return row.decision != "conforms" or row.stale
 
 
-def _row(row: Row, group: Group, speech: Speech) -> Iterator[Line]:
-    name = speech.row(row, furnace=not group.furnace)
+def row_lines(row: Row, speech: Speech, *, furnace: bool = True) -> Iterator[Line]:
+    """One row; `furnace` is whether its name says which."""
+    name = speech.row(row, furnace=furnace)
     number, unit = _value(row, speech)
     head = f"{SIGNS[row.decision]}  {name:<{NAME}} {row.run or '':<{RUN}}"
     yield Line(f"{head} {number:>{VALUE}} {unit:<{UNIT}}".rstrip(), "row", row.decision)

@@ -1,15 +1,11 @@
 """What an uncertainty is made of: each part in words, and how large it is beside the others."""
 
-import re
 from dataclasses import dataclass
 
 from lightoff.judgement import Row
 from lightoff.judgement.answer import BudgetLine
 from lightoff.surfaces.web.contexts.bench import Bench
-from lightoff.surfaces.words import has
-
-MOST = 8  # parts listed; the rest are small, and told as one
-_READING = re.compile(r"visit\.\d+\.reading\.\d+")
+from lightoff.surfaces.words.budget import MOST, belongs_to
 
 
 @dataclass(frozen=True)
@@ -46,7 +42,7 @@ def _bar(bench: Bench, line: BudgetLine, kind: str, whole: float) -> Bar:
     size = line.standard_uncertainty
     return Bar(
         cause=bench.speech.word(f"budget:{line.cause}"),
-        of=_of(bench, line.of),
+        of=belongs_to(line.of, bench.visit, bench.speech),
         size=_size(bench, size, kind),
         percent=_percent(size, whole),
     )
@@ -58,26 +54,3 @@ def _percent(size: float, whole: float) -> float:
 
 def _size(bench: Bench, size: float, kind: str) -> str:
     return bench.speech.difference(size, kind, expanded=size)
-
-
-def _of(bench: Bench, of: str) -> str:
-    """What a part belongs to: a reading, an unknown of the machine, an instrument."""
-    if _READING.fullmatch(of):
-        return _reading(bench, of)
-    unknown, _, run = of.partition(" ")
-    name = bench.speech.unknown(unknown)
-    if name:
-        in_run = bench.speech.run(run) if run else ""
-        return bench.speech.word("budget:of-run", name=name, run=in_run) if run else name
-    return bench.speech.word(f"budget-of:{of}") if has(f"budget-of:{of}") else of
-
-
-def _reading(bench: Bench, place: str) -> str:
-    """A reading by its point, and when it was taken."""
-    reading = next((r for r in bench.visit.readings if r.place == place), None)
-    if reading is None:
-        return ""
-    name = bench.speech.point(reading.point)
-    if reading.at is None:
-        return name
-    return bench.speech.word("budget:reading", name=name, time=f"{reading.at:%H:%M}")
