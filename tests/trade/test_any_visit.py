@@ -66,14 +66,14 @@ def judged(job: dict[str, Any]) -> dict[str, Any] | None:
     return assess(read.machine(), read.visit(1)).to_dict()
 
 
-@settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(visits())
 def test_any_visit_is_answered_in_numbers(job: dict[str, Any]) -> None:
     answered_in_numbers(job)
 
 
 @pytest.mark.prove
-@settings(max_examples=10_000, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=10_000, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(visits())
 def test_ten_thousand_visits_are_answered_in_numbers(job: dict[str, Any]) -> None:
     answered_in_numbers(job)

@@ -23,6 +23,7 @@ START = 1e-2  # [1] damping of the first step
 LEAST_KEPT = 0.1  # [1] of what the slopes promise, for a step to count
 WHOLE = 0.5  # of a step: one that went no farther tells nothing of the end
 TRIES = 60  # of a step, each ten times as much damped as the one before
+LINE_TRIES = 12  # of a step cut down along its line, each half as long as the one before
 
 
 class UndeterminedError(ArithmeticError):
@@ -206,7 +207,7 @@ class _Trial:
         nowhere, is the end; where a step had to be cut down to nothing too, but no solution.
         """
         now = _objective(self.readings, state, left)
-        for _ in range(TRIES):
+        for _ in range(LINE_TRIES if self._is_line else TRIES):
             tried, promised, part = self._stepped(state, damping)
             if self._is_line and now - promised < self.gain:
                 return state, left, damping, "solved"

@@ -15,6 +15,7 @@ from lightoff.machine.runs import fan_runs
 from lightoff.physics.constants import STANDARD_AIR_DENSITY
 
 STEPS = 40  # at most; a usual machine takes five
+FEW = 12  # of them for a state that need only be near: a fit that gets no nearer looks elsewhere
 STILL = 1e-12  # of the flow and of the load: after a step as short as this they are found
 NEAR = 1e-2  # after a step as short as this the slopes need not be taken anew
 BALANCED = 1e-9  # [1] what may be left of the imbalance
@@ -92,7 +93,7 @@ def balanced(
 
     Raises `NoBalanceError` where nothing does.
     """
-    found = about_balanced(rated, values, case, start, still=STILL)
+    found = about_balanced(rated, values, case, start, still=STILL, most=STEPS)
     if not everywhere(sum(map(abs, found.imbalance)) < BALANCED):
         raise NoBalanceError("fan and system never agree")
     return found
@@ -105,21 +106,27 @@ def about_balanced(
     start: State | None = None,
     *,
     still: float = NEAR,
+    most: int = FEW,
 ) -> Running:
     """The same only about: after a step as short as `still`, which misses by about its square."""
     usual = State(rated.machine.design.airflow * STANDARD_AIR_DENSITY, START_LOAD)
     try:
-        return _balanced(rated, values, case, start or usual, still)
+        return _balanced(rated, values, case, start or usual, still, most)
     except (ArithmeticError, TypeError, ValueError) as error:  # a root of less than nothing
         raise NoBalanceError("the numbers describe no running machine") from error
 
 
 def _balanced(
-    rated: Rated, values: Mapping[str, Number], case: Case, start: State, still: float
+    rated: Rated,
+    values: Mapping[str, Number],
+    case: Case,
+    start: State,
+    still: float,
+    most: int,
 ) -> Running:
     given = standing(rated, values, case)
     there, step = running(rated, values, given, start), None
-    for _ in range(STEPS):
+    for _ in range(most):
         step = step or _towards_balance(rated, values, given, there)
         flow, load = step(there.imbalance)
         state = State(there.state.flow * exp(flow), there.state.load + load)
