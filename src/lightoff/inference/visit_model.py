@@ -320,7 +320,3 @@ def _together(name: str, scaled: dict[str, float]) -> float:
     if other not in scaled:
         return scaled[name]
     return correlation * scaled[other] + float((1 - correlation**2) ** 0.5) * scaled[name]
-
-
-def _runs(look: Look | None) -> bool:
-    return look is not None and not isinstance(look, dict)
