@@ -10,16 +10,18 @@ from typing import Any, NamedTuple
 from lightoff.formula.dual import Dual, slopes_of
 from lightoff.inference.algebra import Algebra, Lists
 from lightoff.inference.estimate import Estimate, Part
+from lightoff.inference.looks import Block, block
 from lightoff.inference.posterior import Posterior, Quantity, combined
 from lightoff.inference.reliability import chi_square_above
 from lightoff.inference.solver import Readings, Solution, State, UndeterminedError, solve
 from lightoff.inference.suspects import Suspect, suspects
 from lightoff.inference.told import Told
-from lightoff.inference.visit_model import Block, VisitModel, block
+from lightoff.inference.visit_model import VisitModel
 from lightoff.machine.model.rated import Rated
 from lightoff.machine.model.slopes import Moves
 from lightoff.machine.model.unknown import Unknown
 from lightoff.machine.model.unknowns import unknowns
+from lightoff.machine.points import of_any_lead
 
 MOST_STEPS = 30
 DAMPING = 0.0  # [1] of the first step: what is known before holds it already
@@ -29,8 +31,6 @@ HARDLY = 0.01  # [1] chance under which one machine hardly explains what was rea
 LEAST_OWN = 0.1  # [1] of a reading's uncertainty is no other's: nothing repeats for ever
 MOST_ALIKE = 3  # readings that may be wrong together
 TELLS = 0.5  # of a reading's own uncertainty: what moves it less it does not tell
-
-_LEAD = re.compile(r"(?<=^motor\.amps)\.[abc]$|(?<=^power\.volts)\.(ab|bc|ca)$")
 
 
 class Taken(NamedTuple):
@@ -225,7 +225,7 @@ def _alike(taken: Sequence[Taken]) -> Iterator[tuple[int, ...]]:
     """Readings of one make in one run: the leads of a motor or a supply, a point read again."""
     places: dict[tuple[str, str], list[int]] = {}
     for place, each in enumerate(taken):
-        places.setdefault((each.run, _LEAD.sub("", each.point)), []).append(place)
+        places.setdefault((each.run, of_any_lead(each.point)), []).append(place)
     return (tuple(each) for each in places.values() if 1 < len(each) <= MOST_ALIKE)
 
 

@@ -7,43 +7,14 @@ from functools import cached_property
 from typing import NamedTuple
 
 from lightoff.inference.algebra import Algebra, Matrix
+from lightoff.inference.looks import Block, Look, Looks, Values, everything, wanted
 from lightoff.inference.posterior import Quantity
 from lightoff.inference.solver import Slopes, State
-from lightoff.machine.model.abreast import One, moves_abreast
-from lightoff.machine.model.case import Case, case_of
-from lightoff.machine.model.points import TOPICS, Topics, topic_of
-from lightoff.machine.model.predict import NoBalanceError, about_balanced, balanced
+from lightoff.machine.model.predict import NoBalanceError
 from lightoff.machine.model.rated import Rated
-from lightoff.machine.model.running import State as RunState
-from lightoff.machine.model.slopes import (
-    Moves,
-    Moving,
-    nearly_balanced,
-    resting_moves,
-    running_moves,
-)
+from lightoff.machine.model.slopes import Moves
 from lightoff.machine.model.unknown import Unknown
 from lightoff.machine.model.unknowns import CORRELATED
-from lightoff.machine.runs import fan_runs
-
-Values = dict[str, float]
-Look = Moving | One | dict[str, Moves]  # a run as the fit sees it: with the fan on, or off
-
-
-@dataclass(frozen=True)
-class Block:
-    """The points of one run that the fit looks at."""
-
-    run: str
-    points: tuple[str, ...]
-    case: Case | None
-    topics: Topics
-
-
-def block(rated: Rated, run: str, points: Sequence[str]) -> Block:
-    """A run with its points."""
-    case = case_of(rated.machine, run) if fan_runs(run) else None
-    return Block(run, tuple(points), case, frozenset(t for t in map(topic_of, points) if t))
 
 
 class Seen(NamedTuple):
@@ -84,6 +55,10 @@ class VisitModel:
         return tuple(each for each in self.table if each.wander)
 
     @cached_property
+    def _looks(self) -> Looks:
+        return Looks(self.rated, self.table, self.algebra.abreast)
+
+    @cached_property
     def _errors(self) -> Matrix:
         return self.algebra.matrix(self.error_rows)
 
@@ -102,7 +77,7 @@ class VisitModel:
         known = {} if other is None else dict(other.at_start)
         new = [each for each in self.blocks if each.run not in known]
         values = self.values(self.start())
-        looks = self._look(new, [values for _ in new], [None for _ in new])
+        looks = self._looks.at(new, [values for _ in new], [None for _ in new])
         self.at_start = known | {each.run: look for each, look in zip(new, looks, strict=True)}
         self._see(self.start(), [self.at_start[each.run] for each in self.blocks])
 
@@ -161,8 +136,7 @@ class VisitModel:
 
     def shown_in(self, state: State, run: str) -> dict[str, Moves]:
         """Every point and derived quantity of a run the fit looked at."""
-        look = self._seen(state).looks[self._places[run]]
-        return look if isinstance(look, dict) else look.shown(TOPICS)
+        return everything(self._seen(state).looks[self._places[run]])
 
     def quantity(self, run: str, moves: Moves) -> Quantity:
         """One of them, with its slopes in the solver's scales."""
@@ -188,16 +162,9 @@ class VisitModel:
             point: Quantity(
                 moves.value, self._free(row), self._common(row), alone=math.hypot(*self._own(row))
             )
-            for point, moves in self._moves_elsewhere(run, values).items()
+            for point, moves in self._looks.alone(run, values).items()
             for row in [self._but(moves.slopes, known)]
         }
-
-    def _moves_elsewhere(self, run: str, values: Values) -> dict[str, Moves]:
-        if not fan_runs(run):
-            return resting_moves(self.rated, values, self.table)
-        case = case_of(self.rated.machine, run)
-        there = balanced(self.rated, values, case).state
-        return running_moves(self.rated, values, case, there, self.table).shown(TOPICS)
 
     def _but(self, row: Sequence[float], known: Mapping[str, float]) -> list[float]:
         """A row without the slopes of what is known."""
@@ -219,77 +186,17 @@ class VisitModel:
                 return each
         values = self.values(state)
         here = [self.values_in(state, place, values) for place, _ in enumerate(self.blocks)]
-        return self._see(state, self._look(self.blocks, here, self.seen[-1].looks))
+        return self._see(state, self._looks.at(self.blocks, here, self.seen[-1].looks))
 
     def _see(self, state: State, looks: list[Look]) -> Seen:
         moves: list[Moves] = []
         topics = frozenset().union(*(each.topics for each in self.blocks))
         for each, look in zip(self.blocks, looks, strict=True):
-            shown = look if isinstance(look, dict) else look.shown(topics, each.points)
-            moves += [shown[point] for point in each.points]
+            moves += wanted(look, topics, each.points)
         if not all(math.isfinite(each.value) for each in moves):
             raise NoBalanceError("no real number")
         self.seen = [*self.seen[-1:], Seen(state, looks, moves)]
         return self.seen[-1]
-
-    def _look(
-        self, blocks: Sequence[Block], values: Sequence[Values], near: Sequence[Look | None]
-    ) -> list[Look]:
-        """Runs, each with its values; `near` is each as it was last looked at, where it was."""
-        turning = [
-            (each.case, here, look)
-            for each, here, look in zip(blocks, values, near, strict=True)
-            if each.case is not None
-        ]
-        found = iter(self._turning(turning))
-        return [
-            resting_moves(self.rated, here, self.table) if each.case is None else next(found)
-            for each, here in zip(blocks, values, strict=True)
-        ]
-
-    def _turning(self, runs: Sequence[tuple[Case, Values, Look | None]]) -> Sequence[Look]:
-        """The runs with the fan on, from about where they balance; else from where they do."""
-        if not runs:
-            return []
-        cases, values = [case for case, _, _ in runs], [here for _, here, _ in runs]
-        about = [
-            look.foretold(here)
-            for case, here, look in runs
-            if look is not None and not isinstance(look, dict) and look.case == case
-        ]
-        if len(about) == len(runs):
-            found = self._moves_of(cases, values, about)
-            if found is not None:
-                return found
-        found = self._moves_of(cases, values, self._balanced(cases, values))
-        if found is None:
-            raise NoBalanceError("the numbers describe no running machine")
-        return found
-
-    def _balanced(self, cases: Sequence[Case], values: Sequence[Values]) -> Sequence[RunState]:
-        """About where each run balances; few steps each, which arrays would not make fewer."""
-        states: list[RunState] = []
-        for case, here in zip(cases, values, strict=True):
-            start = states[-1] if states else None
-            states.append(about_balanced(self.rated, here, case, start).state)
-        return states
-
-    def _moves_of(
-        self,
-        cases: Sequence[Case],
-        values: Sequence[Values],
-        states: Sequence[RunState],
-    ) -> Sequence[Look] | None:
-        """All of them, on arrays in one go; None where one is not near its balance."""
-        if self.algebra.abreast and len(cases) > 1:
-            return moves_abreast(self.rated, values, cases, states, self.table)
-        found = []
-        for case, here, state in zip(cases, values, states, strict=True):
-            moving = nearly_balanced(self.rated, here, case, state, self.table)
-            if moving is None:
-                return None
-            found.append(moving)
-        return found
 
     def _free(self, row: Sequence[float]) -> list[float]:
         return [row[self._columns[each.id]] for each in self.free]

@@ -1,6 +1,5 @@
 """What the readings of one state say: estimates with their uncertainty."""
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
@@ -10,12 +9,11 @@ from lightoff.inference.instruments import UNKNOWN, channel_for, instrument_part
 from lightoff.inference.methods import method_parts
 from lightoff.judgement.history import Held, History, State
 from lightoff.judgement.written import read_by_eye, rounding
-from lightoff.machine import Machine, Visit, kind_of
+from lightoff.machine import Machine, Visit, kind_of, of_any_lead
 from lightoff.machine.visit import Channel, Instrument, Reading
 from lightoff.physics.atmosphere import barometric_pressure
 
 BAROMETER_SPREAD = 0.0074  # [1] weather about the altitude's pressure; five stations' own hours
-_LEAD = re.compile(r"\.(ab|bc|ca|ag|bg|cg|a|b|c)$")
 DIAL_MARK = 0.007  # [1] a dial seen passing its mark, of one turn; engineering judgement
 
 
@@ -158,7 +156,7 @@ def owner_of(reading: Reading) -> str:
 
     The leads of one supply or one motor are taken with one meter.
     """
-    return reading.instrument or f"unknown instrument at {_LEAD.sub('', reading.point)}"
+    return reading.instrument or f"unknown instrument at {of_any_lead(reading.point)}"
 
 
 def _instrument(visit: Visit, reading: Reading) -> Instrument | None:

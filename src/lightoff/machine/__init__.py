@@ -2,7 +2,7 @@
 
 from lightoff.machine.checks import checks
 from lightoff.machine.machine import Machine
-from lightoff.machine.points import Point, foretells, kind_of, points, readable
+from lightoff.machine.points import Point, foretells, kind_of, of_any_lead, points, readable
 from lightoff.machine.runs import WINTER, canonical, fan_runs, firing, high_run, low_run, runs
 from lightoff.machine.sequence import Step, sequence
 from lightoff.machine.settings import setting_kind, settings
@@ -24,6 +24,7 @@ __all__ = [
     "high_run",
     "kind_of",
     "low_run",
+    "of_any_lead",
     "points",
     "readable",
     "runs",

@@ -34,6 +34,7 @@ _POWER = {
 _THREE_PHASE = {f"power.volts.{leg}": "voltage" for leg in ("ab", "bc", "ca", "ag", "bg", "cg")} | {
     f"motor.amps.{leg}": "current" for leg in ("a", "b", "c")
 }
+_LEAD = re.compile(r"(?<=^power\.volts)\.[abcg]{2}$|(?<=^motor\.amps)\.[abc]$")
 _SINGLE_PHASE = {"power.volts": "voltage", "motor.amps": "current"}
 _VFD = {
     "vfd.hz": "frequency",
@@ -149,6 +150,11 @@ def kind_of(point_id: str) -> str | None:
     generic = re.sub(r"^(train)\.[1-9]\.[1-9]\.", r"\1.{n}.{m}.", point_id)
     generic = re.sub(r"^(flue|furnace|air\.after)\.[1-9]\.", r"\1.{n}.", generic)
     return next((table[generic] for table in _TABLES if generic in table), None)
+
+
+def of_any_lead(point_id: str) -> str:
+    """The point itself, but one id for all leads of one supply or one motor."""
+    return _LEAD.sub("", point_id)
 
 
 def known_ids() -> list[str]:

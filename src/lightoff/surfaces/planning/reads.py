@@ -8,14 +8,13 @@ from markupsafe import Markup
 from lightoff.inference.conformity import SMALL_SHARE
 from lightoff.inference.estimate import COVERAGE
 from lightoff.judgement.plan import Limits, Plan, Window
-from lightoff.machine import Machine, Point, points
+from lightoff.machine import Machine, Point, of_any_lead, points
 from lightoff.surfaces.drawing import strip
 from lightoff.surfaces.planning.rows import window_row
 from lightoff.surfaces.planning.ways import Ways
 from lightoff.surfaces.words import Speech
 from lightoff.surfaces.words.groups import Group, group_of, group_of_point
 
-_LEAD = ("power.volts.", "motor.amps.")
 Alike = tuple[object, ...]
 
 
@@ -72,10 +71,14 @@ def _group(window: Window, here: Mapping[str, Point]) -> Group:
 
 def _of_any_lead(window: Window) -> Alike:
     """What the windows of several leads have in common, where all should read the same."""
-    name = window.point
-    if name.startswith(_LEAD):
-        name = name.rsplit(".", 1)[0]
-    return name, window.run, window.target, window.kind, window.expected, window.limits
+    return (
+        of_any_lead(window.point),
+        window.run,
+        window.target,
+        window.kind,
+        window.expected,
+        window.limits,
+    )
 
 
 def _shown(leads: list[Window], group: Group, speech: Speech, ways: Ways) -> ReadShown:
