@@ -49,6 +49,7 @@ def pages(address: str, findings: str, add: Callable[..., str]) -> dict[str, str
         "closed": closed,
         "point": f"{findings}/points/train.1.1.manifold?run=high",
         "worked out": f"{findings}/points/input.1?run=high.1",
+        "the model's": f"{findings}/model/air.discharge.db?run=high",
         "traverse": f"{findings}/points/duct.traverse?run=fan",
         "new": "/new",
         "first visit": f"/units/{add('plate-only')}",

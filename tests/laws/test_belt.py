@@ -90,6 +90,15 @@ def test_the_sheave_for_a_speed_gives_that_speed(
 
 
 @given(st.floats(500, 3600), SHEAVE, SHEAVE, st.floats(0, 0.1))
+def test_only_the_ratio_of_two_sheaves_counts(
+    motor_speed: float, motor: float, fan: float, slip: float
+) -> None:
+    by_ratio = sheave.fan_speed_at_ratio(motor_speed, ratio=motor / fan, slip=slip)
+    by_sheaves = sheave.belt_fan_speed(motor_speed, motor_sheave=motor, fan_sheave=fan, slip=slip)
+    assert by_ratio == pytest.approx(by_sheaves, rel=1e-12)
+
+
+@given(st.floats(500, 3600), SHEAVE, SHEAVE, st.floats(0, 0.1))
 def test_slip_is_found_again_from_the_speeds(
     motor_speed: float, motor: float, fan: float, slip: float
 ) -> None:

@@ -70,6 +70,31 @@ def test_what_is_no_number_is_answered_with_one_that_is() -> None:
     )
 
 
+def test_a_number_foretold_opens_to_its_budget_and_its_equations() -> None:
+    told = lightoff("predict", SOUND, "--why", "airflow", "--outdoor", "0 degF").stdout
+    assert "known before, pressure the fan gives" in told
+    assert "fan and system agree" in told
+    assert "Pressure a part of the airstream takes" in told
+    assert max(len(line) for line in told.splitlines()) <= 80
+
+
+def test_a_number_planned_opens_before_anything_is_read() -> None:
+    plate = ROOT / "examples" / "plate-only.toml"
+    told = lightoff("plan", plate, "--why", "input.1 high").stdout
+    assert told.startswith("Input, furnace 1, high fire: ")
+    assert "Source: Bernoulli" in told
+
+
+@pytest.mark.parametrize("command", ["predict", "plan"])
+def test_what_the_model_does_not_know_is_refused_in_a_sentence(command: str) -> None:
+    done = lightoff(command, SOUND, "--why", "furnace.1.flame")
+    assert (done.returncode, done.stdout) == (2, "")
+    assert done.stderr.strip() == (
+        '"furnace.1.flame" is no number the model has of this unit at high fire: write a point, as '
+        '"motor.amps.a", or what is worked out, as "input.1"'
+    )
+
+
 def test_readings_that_come_as_csv_are_judged_with_the_job(tmp_path: Path) -> None:
     rows = tmp_path / "rows.csv"
     rows.write_text("run,point,value,unit\nfan,fan.rpm,1400,rpm\noff,gas.supply,7,inwc\n")

@@ -68,12 +68,15 @@ def needs_brackets(outer: Operation, operand: Expression) -> bool:
 
 
 def calls(expression: Expression) -> list[Call]:
-    """Every result of another formula in an expression, in the order of reading."""
-    if isinstance(expression, Call):
-        return [expression]
-    if not isinstance(expression, Operation):
-        return []
-    return [call for operand in taken(expression) for call in calls(operand)]
+    """Every result of another formula in an expression, once, in the order of reading."""
+    found: dict[int, Expression] = {}  # what was used twice is walked once
+    pending = [expression]
+    while pending:
+        here = pending.pop()
+        if id(here) not in found:
+            found[id(here)] = here
+            pending += reversed(taken(here)) if isinstance(here, Operation) else ()
+    return [each for each in found.values() if isinstance(each, Call)]
 
 
 def taken(operation: Operation) -> tuple[Expression, ...]:

@@ -55,8 +55,7 @@ def working(function: Callable[..., Any], /, **inputs: Any) -> Working:
     steps: dict[object, Step] = {}
     for figure in _figures(found):
         for call in calls(figure.expression):
-            for key, step in _opened(call):
-                steps.setdefault(key, step)
+            _open(call, steps)
     letters = set(_letters(found, set()))
     taken = (name for name in inputs if letters & set(_symbols_in(given[name])))
     return Working(found, tuple(steps.values()), frozenset(taken))
@@ -114,22 +113,24 @@ def _symbol(letter: str, value: Any) -> Any:
     return Figure(value, Symbol(letter, float(value)))
 
 
-def _opened(call: Call) -> Iterator[tuple[object, Step]]:
-    """The steps of a call, what it stands on first."""
+def _open(call: Call, steps: dict[object, Step]) -> None:
+    """Add the steps of a call, what it stands on first, unless they are there already."""
     told = describe(call.formula)
     result = next(each for each in told.results if call.part in (None, each.name))
     symbols = {each.name: each.symbol for each in told.inputs}
     given = {name: _symbol(symbols[name], _value(value)) for name, value in call.arguments}
-    for figure in _figures(dict(call.arguments)):
-        for inner in calls(figure.expression):
-            yield from _opened(inner)
-    expression = None if told.solved else _body(call, given)
-    for inner in calls(expression) if expression is not None else []:
-        yield from _opened(inner)
     terms = tuple(Term(each, float(given[each.name])) for each in told.inputs
                   if isinstance(given.get(each.name), float))  # fmt: skip
     key = (told.name, result.name, tuple((term.quantity.name, term.value) for term in terms))
-    yield key, Step(told, result, terms, expression, call.value)
+    if key in steps:
+        return
+    for figure in _figures(dict(call.arguments)):
+        for inner in calls(figure.expression):
+            _open(inner, steps)
+    expression = None if told.solved else _body(call, given)
+    for inner in calls(expression) if expression is not None else []:
+        _open(inner, steps)
+    steps[key] = Step(told, result, terms, expression, call.value)
 
 
 def _body(call: Call, given: dict[str, Any]) -> Expression:

@@ -100,6 +100,13 @@ class Reconciled:
         read."""
         return tuple(self._moves(run)) if run in self.runs else ()
 
+    def values(self, run: str | None = None) -> dict[str, float]:
+        """Every unknown [SI]: as it was in a run that was read, else apart from what it wanders."""
+        state = self.solution.state
+        if run not in self.runs:
+            return self.model.values(state)
+        return self.model.values_in(state, self.runs.index(run))
+
     def _moves(self, run: str) -> dict[str, Moves]:
         if run not in self._moved:
             self._moved[run] = self.model.shown_in(self.solution.state, run)

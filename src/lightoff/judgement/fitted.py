@@ -23,7 +23,7 @@ def fit(together: Together) -> Fit:
 def unknown_rows(together: Together) -> Iterator[UnknownRow]:
     """Every unknown of the machine, before and after."""
     model = together.found.model
-    values = model.values(together.found.solution.state)
+    values = together.found.values()
     free = {each.id for each in model.free}
     for each in model.table:
         yield UnknownRow(

@@ -8,25 +8,16 @@ from lightoff.judgement.derived import OF_FURNACE
 from lightoff.judgement.evidence import evidence
 from lightoff.judgement.fits import Fits
 from lightoff.judgement.history import history
+from lightoff.judgement.named import kind_told
 from lightoff.judgement.retaken import retaken
 from lightoff.judgement.together import Together, together
-from lightoff.machine import Machine, Visit, canonical, fan_runs, firing, foretells, kind_of, points
+from lightoff.machine import Machine, Visit, canonical, fan_runs, firing, foretells, points
 from lightoff.machine.model.expect import expect
 from lightoff.machine.model.predict import Condition, predict
 from lightoff.machine.model.rated import rate
 from lightoff.machine.model.unknowns import unknowns
 
 OUTDOORS = "air.outdoor.db"
-KINDS = {
-    "airflow.standard": "airflow",
-    "shaft_power": "shaft power",
-    "input": "heat",
-    "output": "heat",
-    "rise": "temperature difference",
-    "efficiency": "fraction",
-    "excess_air": "fraction",
-    "flue_dew_point": "temperature",
-}
 
 
 @dataclass(frozen=True)
@@ -70,18 +61,21 @@ def foretell(
     The machine is as the readings of the visit leave it; without any, as its plate says.
     """
     name = canonical(machine, run)
-    model = None
-    if visit is not None:
-        told = evidence(machine, visit, history(machine, visit))
-        model = together(told, retaken(told), fits)
+    model = None if visit is None else as_left(machine, visit, fits)
     day = {} if outdoor is None else {OUTDOORS: outdoor}
     found, outcome = _values(machine, model, name, day)
     rows = tuple(
-        ForetoldRow(each, kind, *found[each])
-        for each, kind in _names(machine, name)
+        ForetoldRow(each, kind_told(each), *found[each])
+        for each in _names(machine, name)
         if each in found
     )
     return Foretold(machine.unit.tag, name, outdoor, model is not None, outcome, rows)
+
+
+def as_left(machine: Machine, visit: Visit, fits: Fits | None = None) -> Together | None:
+    """The machine as the readings of a visit leave it; None where they tell nothing of it."""
+    told = evidence(machine, visit, history(machine, visit))
+    return together(told, retaken(told), fits)
 
 
 def _values(
@@ -91,7 +85,7 @@ def _values(
     rated = rate(machine)
     expected = {each.id: each.mean for each in unknowns(rated)}
     fitted = model.found if model is not None else None
-    known = fitted.model.values(fitted.solution.state) if fitted else expected
+    known = fitted.values() if fitted else expected
     fares = predict(rated, known, Condition(run, day))
     if not fares.shown:
         return {}, fares.outcome
@@ -101,13 +95,12 @@ def _values(
     return {name: (q.value, fitted.u(q)) for name, q in there.items()}, fares.outcome
 
 
-def _names(machine: Machine, run: str) -> Iterator[tuple[str, str]]:
-    """The points and derived quantities of a run, with their kinds."""
+def _names(machine: Machine, run: str) -> Iterator[str]:
+    """The points and derived quantities of a run."""
     for point in points(machine):
         if foretells(machine, point, run):
-            yield point.id, kind_of(point.id) or "number"
+            yield point.id
     if fan_runs(run):
-        yield from ((name, KINDS[name]) for name in ("airflow.standard", "shaft_power"))
-        yield "rise.unit", KINDS["rise"]
+        yield from ("airflow.standard", "shaft_power", "rise.unit")
         for furnace in firing(machine, run):
-            yield from ((f"{name}.{furnace}", KINDS[name]) for name in OF_FURNACE)
+            yield from (f"{name}.{furnace}" for name in OF_FURNACE)

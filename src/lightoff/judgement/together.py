@@ -140,7 +140,7 @@ class Together:
     def foreseen(self, run: str) -> dict[str, float]:
         """What each point should show in a run, in the weather of the day and else as usual."""
         values = {each.id: each.mean for each in self.found.model.table}
-        now = self.found.model.values(self.found.solution.state)
+        now = self.found.values()
         today = {name: value for name, value in now.items() if name in WEATHER}
         shown = predict(self.found.model.rated, {**values, **today}, Condition(run)).shown
         return {name: float(value) for name, value in shown.items()}

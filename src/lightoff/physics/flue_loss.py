@@ -62,7 +62,7 @@ def sensible_loss(flue_enthalpy: Number, air_enthalpy: Number, *, heat: Number) 
 
     Parameters
     ----------
-    flue_enthalpy : E, of the flue gas at its own temperature, 0 to 1e6 [J/mol]
+    flue_enthalpy : E, of the flue gas at its own temperature, -1e5 to 1e6 [J/mol]
     air_enthalpy : E_a, of the same gas at the combustion air's temperature, -1e5 to 1e5 [J/mol]
     heat : H, gross heating value at 25 degC, 250 000 to 5.6e6 [J/mol]
 

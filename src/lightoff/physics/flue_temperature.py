@@ -27,10 +27,10 @@ def flue_temperature(
 
     Parameters
     ----------
-    enthalpy : E, per amount of fuel, above 25 degC, -20 000 to 200 000 [J/mol]
+    enthalpy : E, per amount of fuel, above 25 degC, -20 000 to 400 000 [J/mol]
     carbon_dioxide : N_CO2, carbon dioxide, 0.9 to 3 [mol/mol]
     water : N_H2O, water, 1 to 5 [mol/mol]
-    nitrogen : N_N2, nitrogen, 10 to 60 [mol/mol]
+    nitrogen : N_N2, nitrogen, 7 to 60 [mol/mol]
     oxygen : N_O2, oxygen, 0 to 10 [mol/mol]
 
     Returns
@@ -78,7 +78,7 @@ def wet_flue_enthalpy(
     pressure : p, absolute pressure, 60 000 to 110 000 [Pa]
     carbon_dioxide : N_CO2, carbon dioxide, 0.9 to 3 [mol/mol]
     water : N_H2O, water, 1 to 5 [mol/mol]
-    nitrogen : N_N2, nitrogen, 10 to 60 [mol/mol]
+    nitrogen : N_N2, nitrogen, 7 to 60 [mol/mol]
     oxygen : N_O2, oxygen, 0 to 10 [mol/mol]
 
     Returns

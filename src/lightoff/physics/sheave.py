@@ -34,6 +34,30 @@ def belt_fan_speed(
 
 
 @formula
+def fan_speed_at_ratio(motor_speed: Number, *, ratio: Number, slip: Number) -> Number:
+    """Fan speed by the ratio of the sheaves.
+
+    N_f = N_m r (1 - s)
+
+    Parameters
+    ----------
+    motor_speed : N_m, of the motor under load, 0 to 4000 [rpm]
+    ratio : r, pitch diameter of the motor's sheave over the fan's, 0.1 to 4 [1]
+    slip : s, slip and creep of the belt, 0 to 0.1 [1]
+
+    Returns
+    -------
+    N_f, fan speed [rpm]
+
+    Source: kinematics; slip of a right belt about 0.01, common practice, no source.
+
+    >>> fan_speed_at_ratio(1750.0, ratio=0.5, slip=0.02)
+    857.5
+    """
+    return motor_speed * ratio * (1 - slip)
+
+
+@formula
 def belt_slip(
     fan_speed: Number, *, motor_speed: Number, motor_sheave: Number, fan_sheave: Number
 ) -> Number:

@@ -18,7 +18,7 @@ from lightoff.judgement import assess as judge
 from lightoff.judgement.foretell import OUTDOORS, Foretold, foretell
 from lightoff.judgement.plan import Plan
 from lightoff.judgement.plan import plan as planned
-from lightoff.machine import canonical, runs
+from lightoff.machine import Machine, Visit, canonical, runs
 from lightoff.quantity import LightoffError, System
 from lightoff.surfaces.planning import expected_weather
 from lightoff.surfaces.words import Speech
@@ -54,10 +54,21 @@ def predict(
     any readings it is as its plate says.
     """
     machine = job.machine()
-    if run not in runs(machine) and canonical(machine, run) not in runs(machine):
+    day = expected_weather(outdoor).get(OUTDOORS)
+    return foretell(machine, visit_of(job, visit), known_run(machine, run), day)
+
+
+def visit_of(job: Job, number: int | None) -> Visit | None:
+    """The visit of that number, the latest where none is named; None of a job without any."""
+    return job.visit(number) if job.visits or number is not None else None
+
+
+def known_run(machine: Machine, run: str) -> str:
+    """A run of this unit as the job format names it; `LightoffError` where it has no such."""
+    name = canonical(machine, run)
+    if name not in runs(machine):
         raise LightoffError(f'"{run}" is not a run of this unit: write {_either(runs(machine))}')
-    now = job.visit(visit) if job.visits or visit is not None else None
-    return foretell(machine, now, run, expected_weather(outdoor).get(OUTDOORS))
+    return name
 
 
 def _either(names: Sequence[str]) -> str:

@@ -9,6 +9,7 @@ import lightoff.surfaces.web as web
 from lightoff.surfaces.words import has
 
 TEMPLATES = sorted((Path(web.__file__).parent / "templates").glob("*.html"))
+PAGE = 150_000  # bytes of a page without charts, at most
 EXAMPLES = [
     "direct-drive-indoor",
     "one-furnace-propane",
@@ -37,6 +38,21 @@ def test_every_row_of_a_visit_leads_to_a_page(bench, example) -> None:
         answer = bench.browser.get(link.replace("&amp;", "&"))
         assert answer.status_code == 200, link
         assert "Limits" in answer.text
+
+
+@pytest.mark.parametrize("example", EXAMPLES)
+def test_every_number_of_the_model_opens(bench, text_of, example) -> None:
+    """From the page of a point to what the model makes of it: by all readings, by the plate."""
+    address = bench.visit(example)
+    for point in ("fan.rpm", "airflow", "input.1", "rise.unit", "gas.supply", "efficiency.1"):
+        page = bench.browser.get(f"{address}/points/{point}?run=high").text
+        (there,) = re.findall(r'href="([^"]+/model/[^"]+)"', page)
+        shown = bench.browser.get(there.replace("&amp;", "&"))
+        assert shown.status_code == 200, there
+        assert "The machine as its readings leave it" in shown.text
+        assert len(shown.content) < PAGE, there
+        bare = bench.browser.get(there.replace("&amp;", "&").replace("by=readings", "by=plate"))
+        assert "By the plate alone, nothing being read yet" in text_of(bare)
 
 
 def test_the_first_page_says_where_every_unit_stands(bench, text_of) -> None:
@@ -101,6 +117,9 @@ def test_no_visit_and_no_point_beyond_those_there_are(bench) -> None:
         address.replace("/visits/1", "/visits/0"),
         f"{address}/points/flue.3.o2",
         f"{address}/points/nonsense",
+        f"{address}/model/nonsense",
+        f"{address}/model/fan.rpm?run=nonsense",
+        f"{address}/model/fan.rpm?run=off",
     ):
         assert bench.browser.get(path).status_code == 404
 

@@ -130,3 +130,16 @@ class TestForPrograms:
         assert bench.browser.send("POST", "/api/plan", json={}).status_code == 422
         assert bench.browser.get("/api/units/nobody/visits/1/plan").status_code == 404
         assert bench.browser.get(f"/api/units/{stream}/visits/0/plan").status_code == 404
+
+
+def test_what_is_expected_leads_to_how_the_model_comes_to_it(bench, text_of) -> None:
+    shown = bench.browser.get(f"/units/{bench.streams[BLANK]}/plan?outdoor=20").text
+    numbers = [link for link in links(shown) if "/model/" in link]
+    assert len(numbers) > 30
+    for link in numbers:
+        assert bench.browser.get(link).status_code == 200, link
+    amps = next(link for link in numbers if "/model/motor.amps.a" in link)
+    text = text_of(bench.browser.get(amps))
+    assert "By the plate alone, nothing being read yet" in text
+    assert "20.0 °F outdoors" in text
+    assert "power the fan takes" in text

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from lightoff.inference.estimate import Estimate
 from lightoff.judgement.limits import allowed
 from lightoff.judgement.message import Message, message
+from lightoff.judgement.named import model_name
 from lightoff.judgement.plan.expectation import Expectation
 from lightoff.judgement.plan.rehearsal import Rehearsal, Rehearsed
 from lightoff.judgement.rows import reckoned
@@ -13,9 +14,6 @@ from lightoff.judgement.target import Bounds, Case, LimitFrom, Target
 from lightoff.judgement.targets import TARGETS
 from lightoff.machine import kind_of
 from lightoff.machine.visit import Severity
-
-# what the model calls a quantity that a target names otherwise
-_MODEL_NAMES = {"airflow": "airflow.standard", "shaft_power": "motor_power"}
 
 
 @dataclass(frozen=True)
@@ -109,9 +107,9 @@ def _expected(
     """By the model; a difference of its points from them, without a spread of its own."""
     point = case.instance.point
     if is_read or kind_of(point) is None:
-        model = expected.get(_MODEL_NAMES.get(point, point), case.run)
+        model = expected.get(model_name(point), case.run)
         if model is not None:
-            return model
+            return model.value, model.u
     found = reckoned(target.estimate, case)
     if is_read or not isinstance(found, Estimate) or not _are_known(told, case):
         return None, None

@@ -9,7 +9,7 @@ from lightoff.physics.frequency_drive import flux, volts_in_step
 from lightoff.physics.motor import losses_at_load
 from lightoff.physics.motor_current import motor_amps
 from lightoff.physics.motor_speed import speed_at_load
-from lightoff.physics.sheave import belt_fan_speed
+from lightoff.physics.sheave import fan_speed_at_ratio
 
 ROUNDED_OFF = 0.003  # [1] of the line's volts; engineering judgement
 FREE_LEGS = ("ab", "bc")  # how far off the mean; the third makes up for both
@@ -72,12 +72,8 @@ def _given_by_drive(in_step: Number, *, line: Number) -> Number:
 def _fan_speed(rated: Rated, values: Mapping[str, Number], motor_speed: Number) -> Number:
     if rated.machine.drive.kind == "direct":
         return motor_speed
-    return belt_fan_speed(
-        motor_speed,
-        motor_sheave=rated.ratio * values["drive.ratio"],
-        fan_sheave=1.0,
-        slip=values["belt.slip"],
-    )
+    ratio = rated.ratio * values["drive.ratio"]
+    return fan_speed_at_ratio(motor_speed, ratio=ratio, slip=values["belt.slip"])
 
 
 def motor_share(rated: Rated, values: Mapping[str, Number], shaft_power: Number) -> Number:

@@ -1,23 +1,37 @@
 """What every point of a run should show before anything is read, and how far off it may lie."""
 
-from collections.abc import Mapping
-from typing import NamedTuple
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
 
 from lightoff.machine.machine import Machine
 from lightoff.machine.model.case import case_of
 from lightoff.machine.model.points import TOPICS
 from lightoff.machine.model.predict import balanced
 from lightoff.machine.model.rated import Rated, rate
-from lightoff.machine.model.slopes import resting_moves, running_moves
+from lightoff.machine.model.slopes import Moves, resting_moves, running_moves
+from lightoff.machine.model.unknown import Unknown
 from lightoff.machine.model.unknowns import CORRELATED, unknowns
 from lightoff.machine.runs import fan_runs
 
 
-class Expected(NamedTuple):
-    """A value and its standard uncertainty [SI]."""
+@dataclass(frozen=True)
+class Expected:
+    """A value and what makes it uncertain [SI], by the unknown it comes from.
+
+    `usual` is how far each unknown may lie from what is usual, `wander` how far it moves from run
+    to run.
+    """
 
     value: float
-    u: float
+    usual: Mapping[str, float]
+    wander: Mapping[str, float]
+
+    @cached_property
+    def u(self) -> float:
+        """Standard uncertainty [SI]."""
+        return math.hypot(*self.usual.values(), *self.wander.values())
 
 
 def expect(
@@ -39,20 +53,15 @@ def expect(
         shown = running_moves(rated, values, case, state, table).shown(TOPICS)
     else:
         shown = resting_moves(rated, values, table)
-    ids = [each.id for each in table]
-    spreads = [each.spread for each in table]
-    wanders = [each.wander for each in table]
-    return {
-        point: Expected(moves.value, _spread(moves.slopes, ids, spreads, wanders))
-        for point, moves in shown.items()
-    }
+    return {point: _expected(moves, table) for point, moves in shown.items()}
 
 
-def _spread(row: list[float], ids: list[str], spreads: list[float], wanders: list[float]) -> float:
-    """Of a point, from the slopes of its unknowns."""
-    moved = {name: s * u for name, s, u in zip(ids, row, spreads, strict=True)}
-    variance = sum(each**2 for each in moved.values())
-    variance += sum((s * w) ** 2 for s, w in zip(row, wanders, strict=True))
+def _expected(moves: Moves, table: Sequence[Unknown]) -> Expected:
+    """A point from the slopes of its unknowns, those known together told apart."""
+    told = list(zip(table, moves.slopes, strict=True))
+    usual = {each.id: slope * each.spread for each, slope in told}
     for name, (other, together) in CORRELATED.items():
-        variance += 2 * together * moved.get(name, 0.0) * moved.get(other, 0.0)
-    return float(max(variance, 0.0) ** 0.5)
+        if name in usual and other in usual:
+            usual[other] += together * usual[name]
+            usual[name] *= (1 - together**2) ** 0.5
+    return Expected(moves.value, usual, {u.id: slope * u.wander for u, slope in told if u.wander})

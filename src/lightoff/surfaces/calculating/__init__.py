@@ -5,7 +5,7 @@ from lightoff.surfaces.calculating.examples import example
 from lightoff.surfaces.calculating.faults import Fault, FaultsError
 from lightoff.surfaces.calculating.inputs import Typed, read
 from lightoff.surfaces.calculating.sheet import Sheet
-from lightoff.surfaces.calculating.shown import blank, filled, step_shown
+from lightoff.surfaces.calculating.shown import blank, filled, steps_shown
 from lightoff.surfaces.calculating.table import answered
 
 __all__ = [
@@ -19,5 +19,5 @@ __all__ = [
     "example",
     "filled",
     "read",
-    "step_shown",
+    "steps_shown",
 ]

@@ -1,6 +1,6 @@
 """What a person typed, worked out and put on a sheet in their own units."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -73,7 +73,7 @@ def filled(
         _typed(sheet, typed, answer.used, speech, assumed=answer.assumed),
         results=tuple(_results(answer, speech)),
         notes=tuple(_notes(answer, speech)),
-        steps=tuple(_steps(answer.steps, speech)) if working else (),
+        steps=tuple(steps_shown(answer.steps, speech)) if working else (),
     )
 
 
@@ -160,16 +160,16 @@ def _notes(answer: Answer, speech: Speech) -> Iterator[NoteShown]:
         yield NoteShown(note.message, sentence, note.advice)
 
 
-def _steps(steps: tuple[Step, ...], speech: Speech) -> Iterator[StepShown]:
+def steps_shown(steps: Sequence[Step], speech: Speech) -> Iterator[StepShown]:
     """Every step; one whose equation has been read before, and that holds, in numbers alone."""
     first: dict[object, int] = {}
     for place, step in enumerate(steps, start=1):
         like = first.setdefault((step.formula.name, step.result.name), place)
         again = like < place and all(term.in_range for term in step.terms)
-        yield step_shown(step, speech, like=like if again else 0)
+        yield _step(step, speech, like=like if again else 0)
 
 
-def step_shown(step: Step, speech: Speech, *, like: int = 0) -> StepShown:
+def _step(step: Step, speech: Speech, *, like: int) -> StepShown:
     """One step of a working."""
     again = like > 0
     return StepShown(

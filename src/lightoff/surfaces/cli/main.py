@@ -78,11 +78,15 @@ def plan(
         typer.Option("--outdoor", help='Outdoor temperature on the day, such as "38 degF".'),
     ] = None,
     as_json: Annotated[bool, typer.Option("--json", help="Print the plan as JSON, SI.")] = False,
+    why: Annotated[
+        str | None,
+        typer.Option("--why", help='Open a number it expects, such as "motor.amps.a fan".'),
+    ] = None,
 ) -> None:
     """Plan a visit: what to carry, what is ready, what waits, what it should read."""
     from lightoff.surfaces.cli.plan import print_plan
 
-    print_plan(job, visit, outdoor=outdoor, as_json=as_json)
+    print_plan(job, visit, outdoor=outdoor, as_json=as_json, why=why)
 
 
 @app.command()
@@ -94,11 +98,14 @@ def predict(
         str | None, typer.Option("--outdoor", help='Outdoor temperature, such as "-10 degF".')
     ] = None,
     as_json: Annotated[bool, typer.Option("--json", help="Print the values as JSON, SI.")] = False,
+    why: Annotated[
+        str | None, typer.Option("--why", help='Open one of its numbers, such as "input.1".')
+    ] = None,
 ) -> None:
     """Foretell a run on any day: what every point would show, and how sure that is."""
     from lightoff.surfaces.cli.predict import print_prediction
 
-    print_prediction(job, run, visit, outdoor=outdoor, as_json=as_json)
+    print_prediction(job, run, visit, outdoor=outdoor, as_json=as_json, why=why)
 
 
 @app.command()

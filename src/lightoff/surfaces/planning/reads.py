@@ -22,12 +22,14 @@ Alike = tuple[object, ...]
 class ReadShown:
     """One reading as it should be: number, spread and unit apart, empty where nobody can say.
 
-    `also` are further limits of the same quantity, `why` where its window comes from.
+    `model` leads to how the number comes about, `also` are further limits of the same quantity,
+    `why` where its window comes from.
     """
 
     point: str
     run_id: str
     href: str
+    model: str
     name: str
     run: str
     number: str
@@ -91,6 +93,7 @@ def _shown(leads: list[Window], group: Group, speech: Speech, ways: Ways) -> Rea
         point=window.point,
         run_id=window.run,
         href=ways.point(window.point, window.run),
+        model=ways.model(window.point, window.run) if window.spread else "",
         name=_name(leads, group, speech),
         run=speech.run(window.run),
         number=number,

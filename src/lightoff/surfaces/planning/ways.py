@@ -8,9 +8,12 @@ from lightoff.judgement.tasks import Record
 
 @dataclass(frozen=True)
 class Ways:
-    """The address of a point in a run, and of whatever else a task leaves on record."""
+    """The address of a point in a run, of the model's number of it, and of what else a task leaves
+    on record.
+    """
 
     point: Callable[[str, str], str]
+    model: Callable[[str, str], str]
     proof: Callable[[Record], str]
 
     def to(self, record: Record) -> str:
@@ -20,4 +23,4 @@ class Ways:
         return self.point(record.names[0], (*record.runs, "fan")[0])
 
 
-NOWHERE = Ways(point=lambda _point, _run: "", proof=lambda _: "")
+NOWHERE = Ways(point=lambda _point, _run: "", model=lambda _point, _run: "", proof=lambda _: "")

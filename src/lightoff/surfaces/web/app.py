@@ -31,6 +31,7 @@ from lightoff.surfaces.web.routes import (
     calculations_api,
     docs,
     entries,
+    model,
     new,
     plans,
     points,
@@ -41,7 +42,8 @@ from lightoff.surfaces.web.routes import (
 
 STATUS: dict[Refusal, int] = {"host": 421, "origin": 403, "large": 413}
 ROUTERS = (
-    units, new, visits, plans, readings, entries, points, calculations, docs, api, calculations_api,
+    units, new, visits, plans, readings, entries, points, model, calculations, docs, api,
+    calculations_api,
 )  # fmt: skip
 
 

@@ -1,11 +1,14 @@
 """What an uncertainty is made of: each part in words, and how large it is beside the others."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from lightoff.judgement import Row
 from lightoff.judgement.answer import BudgetLine
+from lightoff.machine import Visit
 from lightoff.surfaces.web.contexts.bench import Bench
-from lightoff.surfaces.words.budget import MOST, belongs_to
+from lightoff.surfaces.words import Speech
+from lightoff.surfaces.words.budget import parts_shown
 
 
 @dataclass(frozen=True)
@@ -22,35 +25,19 @@ class Bar:
 def budget(bench: Bench, row: Row) -> tuple[Bar, ...]:
     """The parts of a row's standard uncertainty, the largest first, and their root of squares."""
     parts = next((each.budget for each in bench.whole.targets if each.key == row.key), ())
-    whole = row.standard_uncertainty or 0.0
-    if not parts or whole <= 0 or row.kind is None:
+    whole, kind = row.standard_uncertainty or 0.0, row.kind or "number"
+    return bars(parts, whole, kind, bench.visit, bench.speech)
+
+
+def bars(
+    parts: Sequence[BudgetLine], whole: float, kind: str, visit: Visit | None, speech: Speech
+) -> tuple[Bar, ...]:
+    """The parts of a standard uncertainty of a quantity of that kind."""
+    if not parts or whole <= 0:
         return ()
-    shown, rest = parts[:MOST], parts[MOST:]
-    bars = [_bar(bench, line, row.kind, whole) for line in shown]
-    if rest:
-        size = sum(line.standard_uncertainty**2 for line in rest) ** 0.5
-        of = bench.speech.word("budget:rest", count=len(rest))
-        bars.append(Bar(of, "", _size(bench, size, row.kind), _percent(size, whole)))
-    word = bench.speech.word
-    total = Bar(
-        word("budget:together"), word("budget:root"), _size(bench, whole, row.kind), 100, True
+    word, size = speech.word, speech.difference(whole, kind, expanded=whole)
+    shown = (
+        Bar(each.cause, each.of, each.text, round(min(100.0, 100.0 * each.size / whole), 1))
+        for each in parts_shown(parts, kind, visit, speech)
     )
-    return (*bars, total)
-
-
-def _bar(bench: Bench, line: BudgetLine, kind: str, whole: float) -> Bar:
-    size = line.standard_uncertainty
-    return Bar(
-        cause=bench.speech.word(f"budget:{line.cause}"),
-        of=belongs_to(line.of, bench.visit, bench.speech),
-        size=_size(bench, size, kind),
-        percent=_percent(size, whole),
-    )
-
-
-def _percent(size: float, whole: float) -> float:
-    return round(min(100.0, 100.0 * size / whole), 1)
-
-
-def _size(bench: Bench, size: float, kind: str) -> str:
-    return bench.speech.difference(size, kind, expanded=size)
+    return (*shown, Bar(word("budget:together"), word("budget:root"), size, 100, True))

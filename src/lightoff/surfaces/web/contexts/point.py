@@ -4,8 +4,9 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from lightoff.judgement import Row, worked
-from lightoff.machine import WINTER, kind_of, points, readable, runs
-from lightoff.surfaces.calculating import step_shown
+from lightoff.machine import WINTER, fan_runs, kind_of, points, readable, runs
+from lightoff.machine.model.points import shows_at_rest
+from lightoff.surfaces.calculating import steps_shown
 from lightoff.surfaces.drawing import worst
 from lightoff.surfaces.drawing.marks import Mark
 from lightoff.surfaces.web.contexts.answer import weight
@@ -14,6 +15,7 @@ from lightoff.surfaces.web.contexts.budget import Bar, budget
 from lightoff.surfaces.web.contexts.checked import Check, check_of
 from lightoff.surfaces.web.contexts.fields import Typed
 from lightoff.surfaces.web.contexts.large import Large, large
+from lightoff.surfaces.web.contexts.model import Number, has_model, model_url
 from lightoff.surfaces.web.contexts.past import Past, past_of, readings_of
 from lightoff.surfaces.web.contexts.rows import RowView, row_view
 from lightoff.surfaces.web.contexts.shell import Link, Shell, around_unit
@@ -69,6 +71,7 @@ class PointPage:
     steps: tuple[StepPart, ...]
     check: Check | None
     budget: tuple[Bar, ...]
+    model: str
     needs: tuple[Way, ...]
     counts_for: tuple[RowView, ...]
     past: tuple[Past, ...]
@@ -111,6 +114,7 @@ def point_page(
         steps=_steps(bench, first) if first else (),
         check=check_of(bench, point, run),
         budget=budget(bench, first) if first else (),
+        model=_model(bench, here),
         needs=tuple(_needs(bench, here, own)),
         counts_for=tuple(_counts_for(bench, here, own)),
         past=past_of(bench, point, run, Forms(typed, new_id)),
@@ -120,7 +124,17 @@ def point_page(
 def _steps(bench: Bench, row: Row) -> tuple[StepPart, ...]:
     """How the row's own readings come to its number."""
     steps = worked(bench.machine, bench.visit, row)
-    return tuple(step_part(step_shown(step, bench.speech), bench.speech) for step in steps)
+    return tuple(step_part(step, bench.speech) for step in steps_shown(steps, bench.speech))
+
+
+def _model(bench: Bench, here: Here) -> str:
+    """The address of what the model makes of a point in a run, where it can be asked for that."""
+    if not has_model(here.point) or here.run == WINTER or not bench.visit.readings:
+        return ""
+    if not fan_runs(here.run) and not shows_at_rest(here.point):
+        return ""
+    number = Number(here.point, here.run, by_readings=True)
+    return model_url(bench.stream, bench.visit.number, number)
 
 
 def own_rows(bench: Bench, point: str, run: str) -> list[Row]:
