@@ -117,6 +117,13 @@ def test_a_machine_that_cannot_be_is_said_to_be_none(readings: list[str]) -> Non
     assert all(math.isfinite(x) for x in numbers(answer))
 
 
+def test_a_fit_that_comes_to_air_with_less_than_no_water_in_it_looks_elsewhere() -> None:
+    hot, dry = "fan air.entering.db 10000 degF", "off air.outdoor.wb 0 degF"
+    answer = judged(ONE | {"visit": [visit(hot, "off power.volts.ab 0 V", dry)]})
+    assert answer is not None
+    assert all(math.isfinite(x) for x in numbers(answer))
+
+
 def test_a_frozen_pipe_decides_nothing() -> None:
     test = {"section": "x", "start": "1 psi", "end": "1 psi", "minutes": 10, "isolated": True,
             "start_temperature": "0 K", "end_temperature": "0 K"}  # fmt: skip

@@ -61,7 +61,18 @@ class Looks:
     def at(
         self, blocks: Sequence[Block], values: Sequence[Values], near: Sequence[Look | None]
     ) -> list[Look]:
-        """Runs, each with its values; `near` is each as it was last looked at, where it was."""
+        """Runs, each with its values; `near` is each as it was last looked at, where it was.
+
+        Raises `NoBalanceError` where the values describe no machine.
+        """
+        try:
+            return self._at(blocks, values, near)
+        except (TypeError, ValueError) as error:  # a root or a logarithm of less than nothing
+            raise NoBalanceError("the numbers describe no machine") from error
+
+    def _at(
+        self, blocks: Sequence[Block], values: Sequence[Values], near: Sequence[Look | None]
+    ) -> list[Look]:
         turning = [
             (each.case, here, look)
             for each, here, look in zip(blocks, values, near, strict=True)
