@@ -6,6 +6,7 @@ A point's id is fixed by the job format; its kind says how it is asked for and s
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from lightoff.machine.machine import Machine
 from lightoff.machine.runs import firing
@@ -143,6 +144,7 @@ def _rows(
         yield Point(pattern.format(n=furnace, m=train), kind, group, furnace, train)
 
 
+@lru_cache(maxsize=512)  # asked of every reading, many times over
 def kind_of(point_id: str) -> str | None:
     """The kind of a point any unit could have, or None when no unit has such a point."""
     if "{" in point_id:  # a pattern of the tables, not an id
