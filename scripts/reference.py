@@ -1,4 +1,4 @@
-"""Writes docs/reference from what formulas and calculations say of themselves.
+"""Writes docs/reference from what formulas, calculations and tables say of themselves.
 
 How many published cases hold a formula up is counted by answering every case of tests/published and
 watching which formulas carry out their arithmetic on the way; a known miss holds nothing up.
@@ -14,9 +14,11 @@ from types import FrameType, ModuleType
 from typing import Any
 
 ROOT = Path(__file__).parents[1]
-sys.path.insert(0, str(ROOT / "tests"))
+sys.path[:0] = [str(ROOT / "tests"), str(ROOT / "scripts")]
 
-from lightoff.calculations import CALCULATIONS, Calculation  # noqa: E402 (tests, put there above)
+from assumed import assumed_lines  # noqa: E402 (beside this file, and tests, put there above)
+
+from lightoff.calculations import CALCULATIONS, Calculation  # noqa: E402
 from lightoff.formula import Quantity, describe  # noqa: E402
 from lightoff.physics.catalogue import TOPICS, formulas  # noqa: E402
 from lightoff.surfaces.calculating import Sheet, blank, example, filled  # noqa: E402
@@ -44,6 +46,7 @@ def pages() -> dict[str, str]:
     """The text of every file written here."""
     return {
         "formulas.md": "\n".join(formula_lines(upheld(cases()))) + "\n",
+        "assumed.md": "\n".join(assumed_lines()) + "\n",
         "calculations.md": "\n".join(calculation_lines()) + "\n",
     }
 

@@ -120,12 +120,13 @@ class DerivedRow:
 
 @dataclass(frozen=True)
 class UnknownRow:
-    """One unknown of the machine, before and after [SI].
+    """One unknown of the machine, before and after, in its SI unit.
 
     `prior_sigma` is None where a start-up inspects it: nothing but the readings speaks then.
     """
 
     id: str
+    unit: str
     prior: float
     prior_sigma: float | None
     estimate: float

@@ -28,6 +28,7 @@ def unknown_rows(together: Together) -> Iterator[UnknownRow]:
     for each in model.table:
         yield UnknownRow(
             id=each.id,
+            unit=each.unit,
             prior=each.mean,
             prior_sigma=None if each.id in free else each.spread,
             estimate=values[each.id],

@@ -12,7 +12,7 @@ Stage = Literal["fire", "balance", "show"]
 
 @dataclass(frozen=True)
 class Unknown:
-    """One thing nobody knows exactly [SI].
+    """One thing nobody knows exactly, in its SI unit; most are the share of what is expected.
 
     `spread` is the standard uncertainty before anything is read; `wander` how far it may move from
     one run of a visit to the next, which is also the error of its equation. `origin` and `source`
@@ -23,6 +23,7 @@ class Unknown:
     id: str
     mean: float
     spread: float
+    unit: str
     stage: Stage
     origin: Origin
     source: str

@@ -102,13 +102,16 @@ def probes(rated: Rated) -> Iterator[Unknown]:
         "element and place",
         wander=0.3,
         inspected=r"air\.discharge\.sensor",
+        unit="K",
     )
 
 
 def building(machine: Machine) -> Iterator[Unknown]:
     """Exhaust, and how tight the building is."""
     exhaust, airflow = machine.design.exhaust, machine.design.airflow
-    yield balance("building.wind", 0.0, 1.0, JUDGED, "wind, doors, other fans", wander=2.0)
+    yield balance(
+        "building.wind", 0.0, 1.0, JUDGED, "wind, doors, other fans", wander=2.0, unit="Pa"
+    )
     if exhaust is None:
         yield balance(
             "building.pressure",
@@ -118,6 +121,7 @@ def building(machine: Machine) -> Iterator[Unknown]:
             "any building",
             wander=2.0,
             inspected=r"building\.pressure",
+            unit="Pa",
         )
         yield show(
             "exhaust.airflow",
@@ -126,6 +130,7 @@ def building(machine: Machine) -> Iterator[Unknown]:
             JUDGED,
             "none scheduled",
             inspected=r"exhaust\.airflow",
+            unit="m3/s",
         )
         return
     yield balance(
@@ -136,6 +141,7 @@ def building(machine: Machine) -> Iterator[Unknown]:
         "as built",
         wander=0.01 * exhaust,
         inspected=r"exhaust\.airflow",
+        unit="m3/s",
     )
     yield balance(
         "envelope.leakage",

@@ -24,6 +24,7 @@ def furnace(rated: Rated, number: int) -> Iterator[Unknown]:
             "as found",
             wander=0.015 * high,
             inspected=rf"{train.name}\.manifold",
+            unit="Pa",
         )
         if plate.has_low_fire:
             low = train.low
@@ -35,6 +36,7 @@ def furnace(rated: Rated, number: int) -> Iterator[Unknown]:
                 "as found",
                 wander=0.015 * low,
                 inspected=rf"{train.name}\.manifold",
+                unit="Pa",
             )
         yield fire(
             train.orifice, 1.0, 0.013, JUDGED, "input at plate manifold and gas", wander=0.004
@@ -47,6 +49,7 @@ def furnace(rated: Rated, number: int) -> Iterator[Unknown]:
         JUDGED,
         "air to the fire over that of the room, or outdoors: sun, casing",
         wander=1.0,
+        unit="K",
     )
     yield fire(
         f"{name}.combustion_air.high",

@@ -17,8 +17,9 @@ def at(stage: Stage) -> Callable[..., Unknown]:
         *,
         wander: float = 0.0,
         inspected: str = "",
+        unit: str = "1",
     ) -> Unknown:
-        return Unknown(name, mean, spread, stage, origin, source, wander, inspected)
+        return Unknown(name, mean, spread, unit, stage, origin, source, wander, inspected)
 
     return row
 

@@ -22,6 +22,7 @@ def weather(machine: Machine) -> Iterator[Unknown]:
         0.0074 * pressure,
         "published spread",
         "hours at five stations about the altitude's pressure",
+        unit="Pa",
     )
     yield fire(
         "air.outdoor.db",
@@ -31,10 +32,11 @@ def weather(machine: Machine) -> Iterator[Unknown]:
         "any season",
         wander=1.5,
         inspected=r"air\.(outdoor|entering)\.db",
+        unit="K",
     )
     yield fire("air.outdoor.rh", 0.5, 0.2, JUDGED, "any weather", wander=0.03)
     if machine.airside.recirculation > 0:
-        yield fire("air.return.db", 294.0, 5.0, JUDGED, "occupied rooms", wander=0.5)
+        yield fire("air.return.db", 294.0, 5.0, JUDGED, "occupied rooms", wander=0.5, unit="K")
         yield fire(
             "air.recirculation",
             machine.airside.recirculation,
@@ -55,6 +57,7 @@ def gas(machine: Machine) -> Iterator[Unknown]:
         heat.spread,
         "published spread",
         "US EIA state means; month to month where declared",
+        unit="J/m3",
     )
     yield fire(
         "gas.relative_density",
@@ -71,6 +74,7 @@ def gas(machine: Machine) -> Iterator[Unknown]:
         JUDGED,
         "gas at the orifice over half way between soil and air: pipe, cabinet",
         wander=1.0,
+        unit="K",
     )
     yield fire(
         "gas.orifices",
@@ -88,6 +92,7 @@ def gas(machine: Machine) -> Iterator[Unknown]:
         "static supply against what was promised",
         wander=0.01 * promised,
         inspected=r"gas\.supply",
+        unit="Pa",
     )
     yield show(
         "gas.lost",
@@ -96,6 +101,7 @@ def gas(machine: Machine) -> Iterator[Unknown]:
         JUDGED,
         "droop and pipe at the unit's input",
         inspected=r"gas\.supply",
+        unit="Pa",
     )
     yield show(
         "gas.lock_up",
@@ -104,6 +110,7 @@ def gas(machine: Machine) -> Iterator[Unknown]:
         JUDGED,
         "regulator at no flow over its setting",
         inspected=r"gas\.supply",
+        unit="Pa",
     )
     yield show(
         "gas.others",
@@ -119,6 +126,7 @@ def gas(machine: Machine) -> Iterator[Unknown]:
         JUDGED,
         "pressure at the meter against that at the unit",
         inspected=r"gas\.meter\.pressure",
+        unit="Pa",
     )
     yield show("gas.lost_behind_meter", 0.5, 0.3, JUDGED, "pipe's part of what is lost")
     yield show(
@@ -128,6 +136,7 @@ def gas(machine: Machine) -> Iterator[Unknown]:
         JUDGED,
         "gas in the meter over half way between soil and air",
         wander=0.5,
+        unit="K",
     )
     yield show(
         "gas.meter.other_flow",
@@ -136,6 +145,7 @@ def gas(machine: Machine) -> Iterator[Unknown]:
         "declared",
         "nothing else on the meter",
         inspected=r"gas\.meter\.other_flow",
+        unit="m3/s",
     )
     yield show(
         "meter.factor",

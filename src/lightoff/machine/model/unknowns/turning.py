@@ -21,6 +21,7 @@ def turning(rated: Rated) -> Iterator[Unknown]:
             "about that of the design speed",
             wander=0.1,
             inspected=r"vfd\.hz",
+            unit="Hz",
         )
     if machine.drive.kind == "belt":
         yield balance(
@@ -74,6 +75,7 @@ def electrical(machine: Machine) -> Iterator[Unknown]:
         "supply voltage, ANSI C84.1 (from memory)",
         wander=0.01 * volts,
         inspected=r"power\.volts.*",
+        unit="V",
     )
     yield show("power.sag", 0.008, 0.008, JUDGED, "volts with the unit off over those in use")
     if machine.three_phase:
