@@ -117,9 +117,20 @@ def test_a_machine_that_cannot_be_is_said_to_be_none(readings: list[str]) -> Non
     assert all(math.isfinite(x) for x in numbers(answer))
 
 
-def test_a_fit_that_comes_to_air_with_less_than_no_water_in_it_looks_elsewhere() -> None:
-    hot, dry = "fan air.entering.db 10000 degF", "off air.outdoor.wb 0 degF"
-    answer = judged(ONE | {"visit": [visit(hot, "off power.volts.ab 0 V", dry)]})
+@pytest.mark.parametrize(
+    "readings",
+    [
+        ["fan air.entering.db 10000 degF", "off air.outdoor.wb 0 degF"],
+        ["fan air.discharge.db 10000 degF", "fan static.furnaces 0 inwc",
+         "off air.outdoor.wb -1 degF"],
+    ],
+)  # fmt: skip
+def test_a_fit_that_comes_to_air_with_less_than_no_water_in_it_looks_elsewhere(
+    readings: list[str],
+) -> None:
+    turned = {"at": "2026-11-03T10:36:00-06:00", "what": "filters"}
+    odd = visit("off power.volts.ab 0 V", *readings, adjustment=[turned])
+    answer = judged(ONE | {"visit": [odd]})
     assert answer is not None
     assert all(math.isfinite(x) for x in numbers(answer))
 

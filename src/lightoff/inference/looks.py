@@ -1,6 +1,7 @@
 """The runs of a visit as the fit looks at them: each point with its slopes by every unknown."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 
 from lightoff.machine.model.abreast import One, moves_abreast
@@ -45,9 +46,22 @@ def everything(look: Look) -> dict[str, Moves]:
 
 
 def wanted(look: Look, topics: Topics, points: Sequence[str]) -> list[Moves]:
-    """Some points of a look, and no more of their `topics` than it takes."""
-    shown = look if isinstance(look, dict) else look.shown(topics, points)
+    """Some points of a look, and no more of their `topics` than it takes.
+
+    Raises `NoBalanceError` where one of them is no number.
+    """
+    with _described():
+        shown = look if isinstance(look, dict) else look.shown(topics, points)
     return [shown[point] for point in points]
+
+
+@contextmanager
+def _described() -> Iterator[None]:
+    """Numbers of which a root or a logarithm has no answer describe no machine."""
+    try:
+        yield
+    except (TypeError, ValueError) as error:
+        raise NoBalanceError("the numbers describe no machine") from error
 
 
 @dataclass(frozen=True)
@@ -65,24 +79,17 @@ class Looks:
 
         Raises `NoBalanceError` where the values describe no machine.
         """
-        try:
-            return self._at(blocks, values, near)
-        except (TypeError, ValueError) as error:  # a root or a logarithm of less than nothing
-            raise NoBalanceError("the numbers describe no machine") from error
-
-    def _at(
-        self, blocks: Sequence[Block], values: Sequence[Values], near: Sequence[Look | None]
-    ) -> list[Look]:
         turning = [
             (each.case, here, look)
             for each, here, look in zip(blocks, values, near, strict=True)
             if each.case is not None
         ]
-        found = iter(self._turning(turning))
-        return [
-            resting_moves(self.rated, here, self.table) if each.case is None else next(found)
-            for each, here in zip(blocks, values, strict=True)
-        ]
+        with _described():
+            found = iter(self._turning(turning))
+            return [
+                resting_moves(self.rated, here, self.table) if each.case is None else next(found)
+                for each, here in zip(blocks, values, strict=True)
+            ]
 
     def alone(self, run: str, values: Values) -> dict[str, Moves]:
         """Everything of one run; `NoBalanceError` where the machine cannot work there."""
