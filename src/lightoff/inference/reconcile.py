@@ -109,7 +109,10 @@ class Reconciled:
 
     def _moves(self, run: str) -> dict[str, Moves]:
         if run not in self._moved:
-            self._moved[run] = self.model.shown_in(self.solution.state, run)
+            try:
+                self._moved[run] = self.model.shown_in(self.solution.state, run)
+            except (ArithmeticError, TypeError, ValueError):  # such as no wet bulb in such weather
+                self._moved[run] = {}
         return self._moved[run]
 
     @cached_property
@@ -197,6 +200,21 @@ def reconcile(
         gain=GAIN if still == STILL else 0.0,
     )
     return Reconciled(tuple(order), shared, model, readings, solution)
+
+
+def as_usual(fit: Reconciled) -> Reconciled:
+    """The same readings where nothing is left to them alone: what is inspected, too, is held to be
+    about as usual. Linear about where the fit ended, so its `due` is how far the readings lie from
+    the usual machine, in their own measure.
+    """
+    then = fit.model
+    model = VisitModel(then.rated, then.table, (), then.blocks, then.error_rows, then.algebra)
+    state = _start(model, fit.shared, fit)
+    model.take_over(state, then, fit.solution.state)
+    solution = solve(
+        model, fit.readings, state, apart=lambda *_: 0.0, algebra=then.algebra, most_steps=0
+    )
+    return Reconciled(fit.taken, fit.shared, model, fit.readings, solution)
 
 
 def _start(model: VisitModel, shared: Sequence[Part], near: Reconciled) -> State:
