@@ -1,5 +1,7 @@
 """How a limit is decided: guarded, simple, and a dangerous reading that stands."""
 
+import pytest
+
 from trade.build import decision, judge, reading, row, tree
 
 MANIFOLD = "high.1 train.1.1.manifold {} inwc @gauge"
@@ -141,6 +143,19 @@ class TestCarbonMonoxide:
     def test_without_the_intake_it_is_not_measured(self) -> None:
         answer = judge(tree(), "high air.discharge.co 1 ppm @flue")
         assert decision(answer, "CO in the discharge", "high") == "not measured"
+
+    def test_more_than_an_intake_could_have_stops_the_unit_whether_it_was_read_or_not(self) -> None:
+        answer = judge(tree(), "high air.discharge.co 200 ppm @flue")
+        assert decision(answer, "CO in the discharge", "high") == "does not conform"
+        assert answer.verdict == "not to be left running"
+
+    @pytest.mark.parametrize(("o2", "decided"), [(7.8, "does not conform"), (0.78, "undecided")])
+    def test_an_o2_the_plate_does_not_allow_makes_no_co_harmless(
+        self, o2: float, decided: str
+    ) -> None:
+        readings = ("high.1 flue.1.co 283 ppm @flue", f"high.1 flue.1.o2 {o2} % @flue")
+        answer = judge(tree(), *readings)
+        assert decision(answer, "CO air-free limit", "high.1") == decided
 
 
 class TestInput:

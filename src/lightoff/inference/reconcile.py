@@ -24,6 +24,7 @@ from lightoff.machine.model.unknowns import unknowns
 from lightoff.machine.points import of_any_lead
 
 MOST_STEPS = 30
+WARM_STEPS = 10  # from a fit of other readings, which is near or is not
 DAMPING = 0.0  # [1] of the first step: what is known before holds it already
 STILL = 1e-3  # of an unknown's spread: a step as short as this changes nothing anybody reads
 GAIN = 1e-6  # of the sum of squares: a thousandth of a standard uncertainty moves it as little
@@ -171,8 +172,10 @@ def reconcile(
 ) -> Reconciled:
     """The most probable unknowns, from readings in any order; `UndeterminedError` without any.
 
-    `near` is a fit of other readings of the same machine: a start that is likely to be near. The
-    end does not hang on it. `still`, of an unknown's spread, is the step that ends the fit.
+    `near` is a fit of other readings of the same machine: a start that is likely to be near. Where
+    no end is found from there, or none that explains the readings, it begins where everything is as
+    usual as well: a machine bent to a reading that is not there any more is no good start. `still`,
+    of an unknown's spread, is the step that ends the fit.
     """
     order = sorted(taken, key=lambda each: each.run)
     if not order:
@@ -185,21 +188,30 @@ def reconcile(
     first = VisitModel(rated, table, (), blocks, errors, use)
     first.look_at_start(near.model if near else None)
     model = first.freed(_free(first, u))
-    start = model.start()
+
+    def fitted(model: VisitModel, start: State, most_steps: int) -> Reconciled:
+        solution = solve(
+            model,
+            readings,
+            start,
+            apart=lambda before, after: _apart(model, before, after) / still,
+            algebra=use,
+            damping=DAMPING,
+            most_steps=most_steps,
+            gain=GAIN if still == STILL else 0.0,
+        )
+        return Reconciled(tuple(order), shared, model, readings, solution)
+
     if near:
         start = _start(model, shared, near)
         model.take_over(start, near.model, near.solution.state)
-    solution = solve(
-        model,
-        readings,
-        start,
-        apart=lambda before, after: _apart(model, before, after) / still,
-        algebra=use,
-        damping=DAMPING,
-        most_steps=MOST_STEPS,
-        gain=GAIN if still == STILL else 0.0,
-    )
-    return Reconciled(tuple(order), shared, model, readings, solution)
+        found = fitted(model, start, WARM_STEPS)
+        if found.solution.converged and found.chance >= HARDLY:
+            return found
+        usual = first.freed(model.free)
+        ends = found, fitted(usual, usual.start(), MOST_STEPS)
+        return min(ends, key=lambda end: (not end.solution.converged, end.solution.objective))
+    return fitted(model, model.start(), MOST_STEPS)
 
 
 def as_usual(fit: Reconciled) -> Reconciled:

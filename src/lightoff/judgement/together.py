@@ -125,11 +125,15 @@ class Together:
 
     def point_of(self, taken: Taken) -> str:
         """The point that was read, which the model may know by another name."""
-        return self._points[taken.place]
+        return self._readings[taken.place].point
+
+    def reading_of(self, taken: Taken) -> Reading:
+        """The reading as it was taken."""
+        return self._readings[taken.place]
 
     @cached_property
-    def _points(self) -> dict[str, str]:
-        return {each.place: each.point for each in self.evidence.visit.readings}
+    def _readings(self) -> dict[str, Reading]:
+        return {each.place: each for each in self.evidence.visit.readings}
 
     def turns(self, point: str, run: str) -> float:
         """How many turns of the site's dial the last reading of the meter took; else one."""

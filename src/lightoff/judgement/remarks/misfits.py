@@ -4,9 +4,10 @@ from collections.abc import Iterator
 
 from lightoff.inference.reliability import critical
 from lightoff.judgement.message import Remark
-from lightoff.judgement.remarks.slips import candidates
+from lightoff.judgement.remarks.slips import candidates, swapped
 from lightoff.judgement.together import Misfit, Together
 from lightoff.machine import kind_of
+from lightoff.machine.visit import Reading
 
 PLAIN = 0.05  # [1] chance that a slip explains what only chance did
 LIKELIER = 0.25  # [1] a slip must leave at most this part of what stands off
@@ -22,16 +23,22 @@ def misfits(together: Together) -> Iterator[Remark]:
             "point": point, "run": first.run, "kind": kind_of(point),
             "value": turns * first.estimate.value, "foretold": turns * misfit.foretold,
             "others": [f"{together.point_of(each)} {each.run}" for each in others],
-            "slip": slip(misfit, kind_of(point)),
+            "slip": slip(misfit, together.reading_of(first)),
         }  # fmt: skip
         kind = "misfits" if misfit.suspect.every else "misfit-group" if others else "misfit"
         yield Remark(f"{first.place}.value", kind, values)
 
 
-def slip(misfit: Misfit, kind: str | None) -> str | None:
+def slip(misfit: Misfit, reading: Reading) -> str | None:
     """The slip after which the reading would fit: by far better, and well."""
     value = misfit.taken[0].estimate.value
+    kind = kind_of(reading.point)
     meant = {name: by(value) - misfit.foretold for name, by in candidates(kind).items()}
+    if kind == "pressure":
+        meant["other-sign"] = -value - misfit.foretold
+    if reading.value == value:
+        off = (each - misfit.foretold for each in swapped(reading))
+        meant["swapped-digits"] = min(off, key=abs, default=misfit.off)
     best = min(meant, key=lambda name: abs(meant[name]))
     fits = abs(meant[best]) < critical(PLAIN) * misfit.u
     return best if fits and abs(meant[best]) < LIKELIER * abs(misfit.off) else None

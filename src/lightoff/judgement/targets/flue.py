@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from lightoff.inference.conformity import acceptance, retaken, steady
-from lightoff.inference.estimate import COVERAGE, Estimate, combine
+from lightoff.inference.estimate import COVERAGE, Estimate, combine, with_part
 from lightoff.inference.told import Uncertain
 from lightoff.judgement.evidence import Missing
 from lightoff.judgement.flue import air_free_co
@@ -23,9 +23,10 @@ from lightoff.judgement.target import (
 )
 from lightoff.judgement.targets.where import any_firing, at_low, each_furnace, while_firing
 from lightoff.machine import Machine, firing
-from lightoff.physics.combustion import CO_CLASS_LIMIT, CO_LOOK
+from lightoff.physics.combustion import CO_CLASS_LIMIT, CO_LOOK, air_free_from_o2
 
 CLIMB = 10e-6  # [1] air-free; a smaller step is a flame's own wavering; [cp]
+CO_INTAKE = 4e-6  # [1] of an intake nobody read; engineering judgement
 CO_AIR_EXPANDED = 5e-6  # [1] expanded uncertainty at which clean air is believed
 
 
@@ -59,15 +60,38 @@ def _judge_co(_case: Case, bounds: Bounds, found: Sequence[Uncertain]) -> Ruling
     return None
 
 
+def _judge_co_limit(case: Case, bounds: Bounds, found: Sequence[Uncertain]) -> Ruling | None:
+    """Within it only by an O2 that the plate does not allow: nothing to rely on.
+
+    A typed O2 that is far too low makes any CO look harmless.
+    """
+    plate, point = case.machine.furnace(case.furnace).flue_o2, f"flue.{case.furnace}.o2"
+    o2 = case.evidence.get(point, case.run)
+    if plate is None or o2 is None or o2.value >= plate[0] or bounds.upper is None:
+        return None
+    co = case.evidence.get(f"flue.{case.furnace}.co", case.run)
+    if co is None or found[-1].value > bounds.upper:
+        return None
+    if air_free_from_o2(co.value, plate[1]) <= bounds.upper:
+        return None
+    return Ruling("undecided", "guarded", message("o2-in-doubt", point=point, run=case.run))
+
+
 def _excess(case: Case) -> Estimate | Missing:
-    """CO in the discharge over that in the intake [1]."""
+    """CO in the discharge over that in the intake [1].
+
+    Where nobody read the intake, more than an intake could well have counts as an excess all the
+    same; less than that decides nothing.
+    """
     points = ("air.discharge.co", "air.intake.co")
     discharge, intake = (case.evidence.get(point, case.run) for point in points)
     intake = intake or case.evidence.anywhere("air.intake.co")
-    if discharge is None or intake is None:
-        reads = zip(points, (discharge, intake), strict=True)
-        return Missing(tuple(point for point, read in reads if read is None))
-    return combine(lambda a, b: a - b, discharge, intake)
+    if discharge is None:
+        return Missing(points if intake is None else points[:1])
+    if intake is not None:
+        return combine(lambda a, b: a - b, discharge, intake)
+    unread = with_part(discharge, "intake not read", "air.intake.co", CO_INTAKE)
+    return unread if unread.value > unread.expanded else Missing(points[1:])
 
 
 def _judge_excess(_case: Case, _bounds: Bounds, found: Sequence[Uncertain]) -> Ruling:
@@ -140,6 +164,7 @@ TARGETS = (
             CO_CLASS_LIMIT, "standard", "ANSI Z83 appliance class limit (from memory)"
         ),
         caution="caution-co",
+        judge=_judge_co_limit,
     ),
     Target(
         id="CO in the discharge",
