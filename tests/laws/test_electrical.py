@@ -39,7 +39,7 @@ def rated_input(plate: dict[str, Any]) -> float:
     return float(electricity.electric_power(apparent, plate["power_factor"]))
 
 
-@given(plates(), st.floats(0.9, 1.1), st.floats(0.02, 1.5))
+@given(plates(), st.floats(0.9, 1.1), st.floats(0.02, 1.4))  # at half again it may be near stalling
 def test_amps_from_power_and_power_from_amps_are_one_model(
     plate: dict[str, Any], high: float, share: float
 ) -> None:

@@ -124,6 +124,8 @@ def _unknowns(base: Reconciled, rng: Random) -> dict[str, float]:
     """Each from its spread, the inspected ones too; those known together drawn together."""
     number = {each.id: rng.gauss(0, 1) for each in base.model.table}
     for name, (other, together_by) in CORRELATED.items():
+        if name not in number or other not in number:
+            continue
         alone = (1 - together_by**2) ** 0.5
         number[name] = together_by * number[other] + alone * number[name]
     return {each.id: each.mean + each.spread * number[each.id] for each in base.model.table}

@@ -57,7 +57,7 @@ def test_what_conforms_is_listed_when_asked_for() -> None:
 def test_a_number_opens_to_its_budget_and_its_equations() -> None:
     told = lightoff("judge", SOUND, "--why", "input.1 high").stdout
     assert "What the uncertainty is made of" in told
-    assert "known before, heating value" in told
+    assert "assumed, heating value" in told
     assert "Q = H V f / t" in told
     assert max(len(line) for line in told.splitlines()) <= 80
 
@@ -72,7 +72,7 @@ def test_what_is_no_number_is_answered_with_one_that_is() -> None:
 
 def test_a_number_foretold_opens_to_its_budget_and_its_equations() -> None:
     told = lightoff("predict", SOUND, "--why", "airflow", "--outdoor", "0 degF").stdout
-    assert "known before, pressure the fan gives" in told
+    assert "assumed, pressure the fan gives" in told
     assert "fan and system agree" in told
     assert "Pressure a part of the airstream takes" in told
     assert max(len(line) for line in told.splitlines()) <= 80

@@ -308,9 +308,14 @@ def _free(model: VisitModel, u: Sequence[float]) -> tuple[Unknown, ...]:
     told: list[tuple[Unknown, list[float]]] = []
     for column, each in enumerate(model.table):
         moved = [row[column] * each.spread / own for row, own in zip(slopes, u, strict=True)]
-        if each.inspected and any(
-            abs(size) > TELLS and re.fullmatch(each.inspected, point)
-            for size, point in zip(moved, points, strict=True)
+        beside = not each.beside or any(re.fullmatch(each.beside, point) for point in points)
+        if (
+            each.inspected
+            and beside
+            and any(
+                abs(size) > TELLS and re.fullmatch(each.inspected, point)
+                for size, point in zip(moved, points, strict=True)
+            )
         ):
             told.append((each, moved))
     if not told:

@@ -23,8 +23,12 @@ def rule(
     `found` is what the target's own readings say, in time; the last is what stands. `told` is what
     all readings together say of it.
     """
-    if told is None or (target.severity == "stop" and _was_past(bounds, found)):
+    if target.severity == "stop" and (told is None or _was_past(bounds, found)):
         return _ruled(target, case, bounds, found), found[-1]
+    if told is None:
+        own = _ruled(target, case, bounds, found)
+        doubt = message("suspect-open") if _suspected(case) else None
+        return (replace(own, decision="undecided", why=doubt) if doubt else own), found[-1]
     ruling = _ruled(target, case, bounds, [*found[:-1], told])
     if ruling.decision == "undecided" and told.plain < told.u:  # doubt acquits nobody
         plainly = _ruled(target, case, bounds, [*found[:-1], replace(told, u=told.plain)])
@@ -84,7 +88,8 @@ def _suspected(case: Case) -> bool:
     """Whether a reading it rests on does not fit the others."""
     if case.together is None:
         return False
-    rests_on = case.evidence.moments(case.instance.needs, case.run)
+    points = (*case.instance.needs, *case.instance.beside)
+    rests_on = case.evidence.moments(points, case.run)
     return any(reading.place in case.together.suspected for reading in rests_on)
 
 

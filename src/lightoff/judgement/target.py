@@ -35,13 +35,14 @@ class Instance:
     """One thing a target applies to.
 
     `point` is what its rows name; `runs` those it is judged in, the first being where it is missed;
-    `needs` the points whose reading makes a row. `foretold`: no reading can be taken in its run, a
-    reading in any other makes a row.
+    `needs` the points whose reading makes a row, `beside` others that it rests on. `foretold`: no
+    reading can be taken in its run, a reading in any other makes a row.
     """
 
     point: str
     runs: tuple[str, ...]
     needs: tuple[str, ...]
+    beside: tuple[str, ...] = ()
     furnace: int | None = None
     train: int | None = None
     foretold: bool = False

@@ -22,6 +22,7 @@ from lightoff.machine.visit import Reading
 
 AGAIN = 0.015  # [1] from one start to the next: manifold, supply, volts; engineering judgement
 AGAIN_KELVIN = 1.0  # [K] the same of a temperature
+AGREES = 2.0  # standard uncertainties: a reading as near to the others is not the wrong one
 UNCHECKED = 0.05  # [1] redundancy below which a reading is said to be unchecked
 WEATHER = ("air.barometer", "air.outdoor.db", "air.outdoor.rh", "air.return.db")
 ONE_DIAL = 1.0  # [m3] of a meter whose dial only its readings tell
@@ -195,13 +196,36 @@ def _fitting(
     while found.suspects and len(out) < MOST:
         worst = found.suspects[0]
         group = tuple(found.taken[i] for i in worst.readings)
-        rest = [each for each in found.taken if each not in group]
         try:
-            found = fits.fit(found.model.rated.machine, rest)
+            without = _without(group, found, fits)
+            guilty = _guilty(group, without)
+            found = without if guilty == group else _without(guilty, found, fits)
         except ArithmeticError:  # nothing is left, or what describes no machine
             break
-        out.append((group, worst))
+        out.append((guilty, worst))
     return found, out
+
+
+def _without(group: tuple[Taken, ...], found: Reconciled, fits: Fits) -> Reconciled:
+    rest = [each for each in found.taken if each not in group]
+    return fits.fit(found.model.rated.machine, rest)
+
+
+def _guilty(group: tuple[Taken, ...], without: Reconciled) -> tuple[Taken, ...]:
+    """Of a few readings of which one is wrong: those the others do not agree with, the worst first.
+
+    All of them where all agree, or nobody can say.
+    """
+    told = [(each, without.told((each.point, each.run))) for each in group]
+    off = [
+        (abs(each.estimate.value - said.value) / math.hypot(each.estimate.u, said.u), each)
+        for each, said in told
+        if said is not None
+    ]
+    guilty = [(by, each) for by, each in off if by > AGREES]
+    if len(off) < len(group) or not guilty:
+        return group
+    return tuple(each for _, each in sorted(guilty, key=lambda pair: -round(pair[0], 6)))
 
 
 def _misfit(found: Reconciled, group: tuple[Taken, ...], suspect: Suspect) -> Misfit:

@@ -15,6 +15,7 @@ from lightoff.machine.visit import Reading, Traverse
 from lightoff.physics.constants import STANDARD_AIR_DENSITY
 from lightoff.quantity import si
 
+FASTER = 0.9  # of the time a turn should take: a burner that is not adjusted yet
 LEAST_CLOCKING = 60.0  # [s] a meter is timed over, in whole turns; common practice, no source
 DUCT_VELOCITY = si(1500, "fpm")  # [m/s] in a duct nobody has measured; engineering judgement
 _CLEAN = {"air.intake.co": 0.0, "air.discharge.co": 0.0}  # [1] no flue gas in the air
@@ -34,9 +35,10 @@ def gauged(machine: Machine, visit: Visit, reading: Reading) -> tuple[Reading, G
 
 
 def _clocked(machine: Machine, reading: Reading) -> Reading:
-    """Whole turns of the dial, for at least a minute; what the model tells is one turn."""
+    """Whole turns of the dial, for at least a minute however fast it may turn; what the model tells
+    is one turn."""
     one_turn = reading.value or LEAST_CLOCKING
-    turns = float(max(1, ceil(LEAST_CLOCKING / one_turn)))
+    turns = float(max(1, ceil(LEAST_CLOCKING / (FASTER * one_turn))))
     dial = machine.site.meter_dial or 1.0
     return replace(reading, value=turns * one_turn, dial=dial, revolutions=turns)
 

@@ -1,6 +1,7 @@
 """Readings that do not fit the others: which, how far off, and the slip that would explain it."""
 
 from collections.abc import Iterator
+from math import inf
 
 from lightoff.inference.reliability import critical
 from lightoff.judgement.message import Remark
@@ -10,6 +11,7 @@ from lightoff.machine import kind_of
 from lightoff.machine.visit import Reading
 
 PLAIN = 0.05  # [1] chance that a slip explains what only chance did
+CLOSE = 0.1  # [1] digits can be swapped in several ways: one of them fits by chance more easily
 LIKELIER = 0.25  # [1] a slip must leave at most this part of what stands off
 
 
@@ -37,8 +39,12 @@ def slip(misfit: Misfit, reading: Reading) -> str | None:
     if kind == "pressure":
         meant["other-sign"] = -value - misfit.foretold
     if reading.value == value:
-        off = (each - misfit.foretold for each in swapped(reading))
-        meant["swapped-digits"] = min(off, key=abs, default=misfit.off)
+        off = min((each - misfit.foretold for each in swapped(reading)), key=abs, default=inf)
+        meant |= {"swapped-digits": off} if abs(off) < CLOSE * abs(misfit.off) else {}
+    if reading.revolutions:
+        turns = reading.revolutions
+        meant["a-turn-more"] = value * turns / (turns + 1) - misfit.foretold
+        meant["a-turn-less"] = value * turns / max(turns - 1, 1) - misfit.foretold
     best = min(meant, key=lambda name: abs(meant[name]))
     fits = abs(meant[best]) < critical(PLAIN) * misfit.u
     return best if fits and abs(meant[best]) < LIKELIER * abs(misfit.off) else None

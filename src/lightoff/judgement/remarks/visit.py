@@ -1,7 +1,10 @@
 """The visit held against the unit: points it does not have, times, the barometer, the meter."""
 
+import re
 from collections.abc import Iterator
+from math import hypot, isclose
 
+from lightoff.inference.estimate import COVERAGE
 from lightoff.judgement.answer import Verdict
 from lightoff.judgement.evidence import Evidence
 from lightoff.judgement.gas_input import turned as volume_turned
@@ -10,6 +13,7 @@ from lightoff.machine import Machine, Visit, checks, points, sequence, settings,
 from lightoff.physics.atmosphere import altitude_of_pressure, barometric_pressure
 
 BAROMETER = 0.035  # [1] further from the altitude's pressure than any weather; five stations
+SAME = 1e-3  # [1] two dials that are one
 LEAST_CLOCKING = 60.0  # [s] a meter is timed over; [cp]
 
 
@@ -21,6 +25,7 @@ def on_visit(
     yield from _times(visit)
     yield from _barometer(machine, visit)
     yield from _meter(visit, evidence)
+    yield from _uphill(evidence)
     if visit.left == "running" and verdict == "not to be left running":
         yield Remark(f"visit.{visit.number}.left", "left-running-refused", {})
 
@@ -94,3 +99,33 @@ def _meter(visit: Visit, evidence: Evidence) -> Iterator[Remark]:
             yield Remark(f"{reading.place}.value", "clocked-briefly", {"seconds": reading.value})
         if volume_turned(evidence, reading) is None:
             yield Remark(f"{reading.place}.dial", "no-dial", {})
+        dial, said = reading.dial, evidence.machine.site.meter_dial
+        if dial is not None and said is not None and not isclose(dial, said, rel_tol=SAME):
+            values = {"dial": dial, "site": said, "times": said / dial}
+            yield Remark(f"{reading.place}.dial", "another-dial", values)
+
+
+def _uphill(evidence: Evidence) -> Iterator[Remark]:
+    """Gas goes from the supply through the valve to the orifice, each pressure below the last."""
+    for run, point in evidence.history.state(evidence.state):
+        furnace, train = _train(point)
+        if train is None:
+            continue
+        above = ("gas.supply", f"train.{furnace}.{train}.outlet")
+        here = evidence.get(point, run)
+        for other in above[: 1 if point.endswith("outlet") else 2]:
+            there = evidence.get(other, run)
+            if here is None or there is None:
+                continue
+            if here.value - there.value > COVERAGE * hypot(here.u, there.u):
+                values = {"point": point, "run": run, "value": here.value, "other": other,
+                          "above": there.value}  # fmt: skip
+                place = evidence.readings(point, run)[-1].place
+                yield Remark(f"{place}.value", "gas-uphill", values)
+                break
+
+
+def _train(point: str) -> tuple[int | None, int | None]:
+    """The furnace and train whose pressure a point is."""
+    found = re.fullmatch(r"train\.(\d)\.(\d)\.(outlet|manifold)", point)
+    return (int(found[1]), int(found[2])) if found else (None, None)

@@ -82,7 +82,8 @@ def _efficiency_bounds(case: Case) -> Bounds | None:
 
 
 def _sensor_instances(machine: Machine) -> Iterator[Instance]:
-    yield Instance("air.discharge.sensor", fan_and_high(machine), ("air.discharge.sensor",))
+    point, beside = "air.discharge.sensor", ("air.discharge.db",)
+    yield Instance(point, fan_and_high(machine), (point,), beside=beside)
 
 
 def _sensor(case: Case) -> Estimate | Missing:

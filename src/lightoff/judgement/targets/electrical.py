@@ -60,7 +60,9 @@ def _control_bounds(case: Case) -> Bounds:
     unloaded = case.evidence.get("power.control_volts.unloaded", case.run)
     unloaded = unloaded or case.evidence.anywhere("power.control_volts.unloaded")
     floor = 0.0 if unloaded is None else (1 - CONTROL_SAG) * unloaded.value
-    return Bounds(max(21 * scale, floor), 28 * scale, "common practice", COMMON_PRACTICE)
+    sagging = floor > 21 * scale
+    source = f"a tenth under the unloaded volts; {COMMON_PRACTICE}" if sagging else COMMON_PRACTICE
+    return Bounds(max(21 * scale, floor), 28 * scale, "common practice", source)
 
 
 def amps_limit(case: Case) -> Bounds:

@@ -117,7 +117,9 @@ def _input_bounds(case: Case) -> Bounds:
     upper = allowed_input(case.machine, furnace)
     due = upper < furnace.input
     source = f"{UNIT_PLATE}, less the derate of NFPA 54" if due else UNIT_PLATE
-    return Bounds(least_input(case.machine, furnace), upper, "plate", source)
+    of = "what its orifices give at this altitude" if furnace.derate == "none" else "it"
+    least = least_input(case.machine, furnace)
+    return Bounds(least, upper, "plate", f"{source}; at least 95 % of {of}")
 
 
 def _input_limit_bounds(case: Case) -> Bounds:

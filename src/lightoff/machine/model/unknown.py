@@ -17,7 +17,8 @@ class Unknown:
     `spread` is the standard uncertainty before anything is read; `wander` how far it may move from
     one run of a visit to the next, which is also the error of its equation. `origin` and `source`
     say where they come from. What a start-up inspects is `free` as soon as it is read: no
-    expectation may pass what was to be checked. `inspected` matches the points that tell it.
+    expectation may pass what was to be checked. `inspected` matches the points that tell it, and
+    `beside` one that has to be read as well: of three leads the third makes up for the others.
     """
 
     id: str
@@ -29,3 +30,4 @@ class Unknown:
     source: str
     wander: float = 0.0
     inspected: str = ""
+    beside: str = ""

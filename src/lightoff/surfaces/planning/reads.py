@@ -101,7 +101,7 @@ def _shown(leads: list[Window], group: Group, speech: Speech, ways: Ways) -> Rea
         unit=unit,
         strip=strip(row, label),
         window=text,
-        also=tuple(_also(window, limits, speech) for limits in window.limits[1:]),
+        also=(*_outside(window, speech), *(_also(window, x, speech) for x in window.limits[1:])),
         why=speech.say(window.why) if window.target else "",
     )
 
@@ -117,6 +117,16 @@ def _name(leads: list[Window], group: Group, speech: Speech) -> str:
     # the name of a lead ends in it: the others are told after it
     others = ("–".join(lead.point.rsplit(".", 1)[1]) for lead in leads[1:])
     return ", ".join((name, *others))
+
+
+def _outside(window: Window, speech: Speech) -> tuple[str, ...]:
+    """That what is expected lies outside its own limits, where it does."""
+    if window.expected is None or not window.limits:
+        return ()
+    first = window.limits[0]
+    above = first.upper is not None and window.expected > first.upper
+    below = first.lower is not None and window.expected < first.lower
+    return (speech.word("plan:outside"),) if above or below else ()
 
 
 def _value(window: Window, speech: Speech) -> tuple[str, str, str]:

@@ -31,4 +31,5 @@ def _plain(answer: Assessment, fit: Fit, speech: Speech) -> str:
         return speech.word("together:hardly", many=len(looked_at))
     if not checked:
         return speech.word("together:unchecked")
-    return speech.word("together:fits", many=len(looked_at), checked=checked)
+    read = sum(point.measured is not None for point in answer.points)
+    return speech.word("together:fits", many=len(looked_at), checked=checked, all=read)

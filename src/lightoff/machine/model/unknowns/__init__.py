@@ -9,7 +9,12 @@ from lightoff.machine.model.unknowns.site import gas, weather
 from lightoff.machine.model.unknowns.turning import electrical, turning
 
 # which unknowns are known together, and their correlation: GRI-92/0123 (from memory), worked out
-CORRELATED = {"gas.relative_density": ("gas.heating_value", TOGETHER)}
+CORRELATED = {
+    "gas.relative_density": ("gas.heating_value", TOGETHER),
+    # so that the third, which makes up for both, is as uncertain as they are
+    "power.volts.bc": ("power.volts.ab", -0.5),
+    "motor.amps.b": ("motor.amps.a", -0.5),
+}
 
 
 def unknowns(rated: Rated) -> tuple[Unknown, ...]:

@@ -17,9 +17,10 @@ def at(stage: Stage) -> Callable[..., Unknown]:
         *,
         wander: float = 0.0,
         inspected: str = "",
+        beside: str = "",
         unit: str = "1",
     ) -> Unknown:
-        return Unknown(name, mean, spread, unit, stage, origin, source, wander, inspected)
+        return Unknown(name, mean, spread, unit, stage, origin, source, wander, inspected, beside)
 
     return row
 

@@ -87,7 +87,8 @@ def electrical(machine: Machine) -> Iterator[Unknown]:
                 "published spread",
                 "unbalance (from memory)",
                 wander=0.006,
-                inspected=r"power\.volts.*",
+                inspected=rf"power\.volts\.{leg}",
+                beside=r"power\.volts\.ca",
             )
         for line in FREE_LINES:
             yield show(
@@ -97,5 +98,6 @@ def electrical(machine: Machine) -> Iterator[Unknown]:
                 JUDGED,
                 "current unbalance, six to ten times that of the volts",
                 wander=0.01,
-                inspected=r"motor\.amps.*",
+                inspected=rf"motor\.amps\.{line}",
+                beside=r"motor\.amps\.c",
             )

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from lightoff.judgement import Assessment, Row
 from lightoff.judgement.verdict import is_open
-from lightoff.machine import kind_of
+from lightoff.machine import WINTER, kind_of
 from lightoff.surfaces.drawing import state_of
 from lightoff.surfaces.drawing.marks import Mark
 from lightoff.surfaces.web.contexts.rows import anchor, value_of
@@ -94,7 +94,8 @@ def reason(answer: Assessment, row: Row, speech: Speech) -> str:
         return speech.word("answer:proof", name=name, why=speech.say(row.why, row))
     number = speech.quantity(row.estimate or 0.0, row.kind or "number", expanded=_expanded(row))
     if row.decision == "does not conform":
-        return speech.word("answer:value", name=name, value=number, window=speech.window(row))
+        said = "answer:foretold" if row.run == WINTER else "answer:value"
+        return speech.word(said, name=name, value=number, window=speech.window(row))
     if row.decision == "undecided":
         return speech.word("answer:undecided", name=name, why=speech.say(row.why, row))
     return speech.word("answer:stale", name=name)

@@ -24,6 +24,7 @@ from lightoff.surfaces.web.contexts.told import Told
 from lightoff.surfaces.web.contexts.withdrawing import Forms
 from lightoff.surfaces.web.contexts.worked import StepPart, step_part
 from lightoff.surfaces.words import Speech
+from lightoff.surfaces.words.bound import bound
 from lightoff.surfaces.words.groups import group_of
 
 _MANY = 100  # chances are told in so many
@@ -197,11 +198,18 @@ def _next(bench: Bench, here: Here) -> Link | None:
 def _limits(row: Row, speech: Speech) -> Limits:
     return Limits(
         limit_from=_limit_from(row, speech),
-        rule=speech.word(f"rule:{row.rule}") if row.rule else "",
+        rule=_rule(row, speech),
         chance=_chance(row, speech),
         why="" if row.estimate is None or row.decision != "conforms" else speech.say(row.why, row),
         severity=speech.word(f"severity:{row.severity}"),
     )
+
+
+def _rule(row: Row, speech: Speech) -> str:
+    """How it was decided."""
+    if row.id == "input" and row.decision == "conforms" and row.rule == "guarded":
+        return speech.word("rule:provable")
+    return speech.word(f"rule:{row.rule}") if row.rule else ""
 
 
 def _limit_from(row: Row, speech: Speech) -> str:
@@ -210,7 +218,7 @@ def _limit_from(row: Row, speech: Speech) -> str:
         return ""
     word, source = speech.word(f"limit:{row.limit_from}"), row.source or ""
     # a source that begins with its kind says it already
-    return source if source.startswith(word) else ": ".join(filter(None, (word, source)))
+    return bound(source if source.startswith(word) else ": ".join(filter(None, (word, source))))
 
 
 def _chance(row: Row, speech: Speech) -> str:
