@@ -13,18 +13,14 @@ from lightoff.machine.model.rated import rate
 from lightoff.machine.model.unknown import Unknown
 from lightoff.machine.model.unknowns import unknowns
 from lightoff.machine.points import known_ids
-from lightoff.quantity import KINDS
+from lightoff.quantity import KINDS, SI_UNIT
 from lightoff.surfaces.words import Speech
 from lightoff.surfaces.working import unit_text
 from lightoff.surfaces.working.digits import digits, plain
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
 SHOWN = ("two-furnaces-vfd", "one-furnace-propane", "direct-drive-indoor")
-BASE = {
-    "pressure": "Pa", "temperature": "K", "current": "A", "voltage": "V", "power": "W",
-    "speed": "rpm", "rotational speed": "rpm", "frequency": "Hz", "time": "s", "length": "m",
-    "force": "N", "angle": "deg", "velocity": "m/s", "flow": "m3/s",
-}  # fmt: skip
+MEASURES = {"speed": "rotational speed"}  # what a channel calls a dimension otherwise
 SPEECH = Speech()
 
 
@@ -84,7 +80,7 @@ def gauge_lines() -> Iterator[str]:
     )
     yield from ("", "| quantity | of reading | plus or minus | resolution |", "|---|--:|--:|--:|")
     for quantity, gauge in UNKNOWN.items():
-        unit = unit_text(BASE.get(quantity, "1"))
+        unit = unit_text(SI_UNIT.get(MEASURES.get(quantity, quantity), "1"))
         share = f"{100 * gauge.of_reading:g} %" if gauge.of_reading else ""
         limit, step = (
             f"{figure(x)} {unit}".rstrip() if x else ""
@@ -101,7 +97,7 @@ def method_lines() -> Iterator[str]:
     )
     yield from ("", "| points | cause | ± | shared | origin |", "|---|---|--:|---|---|")
     for each in (*METHODS, DRIVE_OUTPUT):
-        points, unit = readable(each.points), unit_text(BASE.get(dimension(each.points), "1"))
+        points, unit = readable(each.points), unit_text(SI_UNIT[dimension(each.points)])
         size = f"{100 * each.share:g} %" if each.share else f"{each.absolute:g} {unit}"
         shared = "shared" if each.shared else ""
         yield f"| `{points}` | {each.cause} | {size} | {shared} | {each.origin} |"

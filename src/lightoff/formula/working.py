@@ -25,13 +25,17 @@ class Term:
 
 @dataclass(frozen=True)
 class Step:
-    """One equation with its numbers; `expression` is None where it was solved by iteration."""
+    """One equation with its numbers; `expression` is None where it was solved by iteration.
+
+    `plain` is arithmetic between two formulas, which is no formula itself: only its numbers tell.
+    """
 
     formula: Description
     result: Quantity
     terms: tuple[Term, ...]
     expression: Expression | None
     value: float
+    plain: bool = False
 
 
 @dataclass(frozen=True)
@@ -43,11 +47,15 @@ class Working:
     inputs: frozenset[str]
 
 
-def working(function: Callable[..., Any], /, **inputs: Any) -> Working:
+def working(
+    function: Callable[..., Any], /, *, of: Quantity | None = None, **inputs: Any
+) -> Working:
     """Carry out a function and keep its steps.
 
     Its formulas are opened down to the last one; a function that is itself a formula is the last
-    step of its own working. A result may be a number, several in a tuple, list or dict.
+    step of its own working. A result may be a number, several in a tuple, list or dict. Where it is
+    the number `of` a quantity, arithmetic between the formulas has its steps as well, the last of
+    which gives it.
     """
     symbols = _symbols(function)
     given = {name: _symbol(symbols.get(name, name), value) for name, value in inputs.items()}
@@ -55,7 +63,9 @@ def working(function: Callable[..., Any], /, **inputs: Any) -> Working:
     steps: dict[object, Step] = {}
     for figure in _figures(found):
         for call in calls(figure.expression):
-            _open(call, steps)
+            _open(call, steps, between=of is not None)
+        if of is not None:
+            _put_together(of, figure, steps)
     letters = set(_letters(found, set()))
     taken = (name for name in inputs if letters & set(_symbols_in(given[name])))
     return Working(found, tuple(steps.values()), frozenset(taken))
@@ -113,8 +123,11 @@ def _symbol(letter: str, value: Any) -> Any:
     return Figure(value, Symbol(letter, float(value)))
 
 
-def _open(call: Call, steps: dict[object, Step]) -> None:
-    """Add the steps of a call, what it stands on first, unless they are there already."""
+def _open(call: Call, steps: dict[object, Step], *, between: bool = False) -> None:
+    """Add the steps of a call, what it stands on first, unless they are there already.
+
+    Those of arithmetic `between` it and what it stands on, too, where that is asked for.
+    """
     told = describe(call.formula)
     result = next(each for each in told.results if call.part in (None, each.name))
     symbols = {each.name: each.symbol for each in told.inputs}
@@ -126,11 +139,25 @@ def _open(call: Call, steps: dict[object, Step]) -> None:
         return
     for figure in _figures(dict(call.arguments)):
         for inner in calls(figure.expression):
-            _open(inner, steps)
+            _open(inner, steps, between=between)
+    if between:
+        for each in told.inputs:
+            value = dict(call.arguments).get(each.name)
+            if isinstance(value, Figure):
+                _put_together(each, value, steps)
     expression = None if told.solved else _body(call, given)
     for inner in calls(expression) if expression is not None else []:
         _open(inner, steps)
     steps[key] = Step(told, result, terms, expression, call.value)
+
+
+def _put_together(of: Quantity, figure: Figure, steps: dict[object, Step]) -> None:
+    """Add the step of a number that arithmetic made."""
+    if not isinstance(figure.expression, Operation) or figure.expression.operator == "neg":
+        return
+    told = Description("", f"{of.words[:1].upper()}{of.words[1:]}.", "", (), (of,), "arithmetic")
+    key = ("", of.words, float(figure))
+    steps.setdefault(key, Step(told, of, (), figure.expression, float(figure), plain=True))
 
 
 def _body(call: Call, given: dict[str, Any]) -> Expression:

@@ -3,15 +3,18 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from lightoff.formula import Quantity
 from lightoff.inference.estimate import Estimate, Part
 from lightoff.inference.told import Uncertain
 from lightoff.judgement.answer import BudgetLine
+from lightoff.judgement.named import kind_told
 from lightoff.judgement.together import Together
 from lightoff.machine import Machine
 from lightoff.machine.model.equations import Equations, equations
 from lightoff.machine.model.expect import Expected, expect
 from lightoff.machine.model.rated import Rated, rate
 from lightoff.machine.model.unknowns import unknowns
+from lightoff.quantity import KINDS, SI_UNIT
 
 
 @dataclass(frozen=True)
@@ -38,7 +41,8 @@ def opened(
         if found is None:
             return None
         values, told = found
-        steps = equations(rated, values, run, name)
+        unit = SI_UNIT[KINDS[kind_told(name)].dimension]
+        steps = equations(rated, values, run, Quantity(name, "X", "the number itself", unit))
     except (ArithmeticError, KeyError, TypeError, ValueError):  # the machine cannot work there
         return None
     lines = tuple(BudgetLine(part.cause, part.of, size) for part, size in told.budget())

@@ -25,7 +25,7 @@ def worked(machine: Machine, visit: Visit, row: Row) -> tuple[Step, ...]:
         return ()
     numbers = {_letter(place): each.value for place, each in told.read.items()}
     try:
-        return working(partial(_value, *found), **numbers).steps
+        return working(partial(_value, *found), of=None, **numbers).steps
     except NoSuchStateError:
         return ()
 

@@ -77,6 +77,16 @@ LARGEST: dict[str, float] = {
     "angle": 1e5, "fraction": 1e4, "number": 1e12, "energy price": 1e6,
 }  # fmt: skip
 
+# the SI unit of each dimension, as formulas name it
+SI_UNIT: dict[str, str] = {
+    "pressure": "Pa", "power": "W", "apparent power": "W", "flow": "m3/s", "temperature": "K",
+    "rotational speed": "rpm", "frequency": "Hz", "voltage": "V", "current": "A",
+    "resistance": "ohm", "velocity": "m/s", "length": "m", "area": "m2", "volume": "m3",
+    "time": "s", "force": "N", "heating value": "J/m3", "density": "kg/m3",
+    "humidity ratio": "kg/kg", "enthalpy": "J/kg", "mass": "kg", "angle": "deg", "fraction": "1",
+    "number": "1", "energy price": "1/J",
+}  # fmt: skip
+
 KINDS: dict[str, Kind] = {kind.name: kind for kind in _ROWS}
 
 EXAMPLES: dict[str, tuple[str, str]] = {

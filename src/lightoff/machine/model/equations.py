@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import partial
 
-from lightoff.formula import Number, Step, working
+from lightoff.formula import Number, Quantity, Step, working
 from lightoff.machine.model.air import Air
 from lightoff.machine.model.airstream import Warmth, pressures
 from lightoff.machine.model.building import building_pressure
@@ -16,6 +16,8 @@ from lightoff.machine.model.running import Running, State, running, standing
 from lightoff.machine.runs import fan_runs
 
 AIRFLOWS = ("airflow", "airflow.standard", "duct.traverse", "duct.hood_total", "filter.face_total")
+
+SURPLUS = Quantity("surplus", "s", "what the fan gives beyond what is taken: nothing", "Pa")
 
 Values = Mapping[str, float]
 
@@ -35,11 +37,15 @@ class Equations:
     along: bool = False
 
 
-def equations(rated: Rated, values: Values, run: str, name: str) -> Equations:
-    """How `name` follows from the unknowns in a run; `NoBalanceError` where nothing balances."""
+def equations(rated: Rated, values: Values, run: str, of: Quantity) -> Equations:
+    """How a number, `of` that name, follows from the unknowns in a run.
+
+    Raises `NoBalanceError` where nothing balances.
+    """
+    name = of.name
     letters = {_letter(each): value for each, value in values.items()}
     if not fan_runs(run):
-        return Equations(working(partial(_resting, rated, values, name), **letters).steps)
+        return Equations(working(partial(_resting, rated, values, name), of=of, **letters).steps)
     case = case_of(rated.machine, run)
     there = balanced(rated, values, case)
     given = {**letters, **there.state._asdict()}
@@ -47,13 +53,14 @@ def equations(rated: Rated, values: Values, run: str, name: str) -> Equations:
         warm = there.warmth
         found = working(
             partial(_along, rated, values, case, name, there),
+            of=SURPLUS if name in AIRFLOWS else of,
             **given,
             air=tuple(there.air),
             warm=(warm.fan, warm.entering, *warm.after, warm.discharge),
             speed=there.turning.fan_speed,
         )
         return Equations(found.steps, there.state, along=True)
-    found = working(partial(_whole, rated, values, case, name), **given)
+    found = working(partial(_whole, rated, values, case, name), of=of, **given)
     return Equations(found.steps, there.state if found.inputs & {"flow", "load"} else None)
 
 

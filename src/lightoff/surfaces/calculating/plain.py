@@ -79,9 +79,10 @@ def step_lines(step: StepShown, place: int, speech: Speech) -> Iterator[Line]:
     yield Line("", "note")
     again = speech.word("sheet:again", place=step.like) if step.like else ""
     yield from hanging(again or step.sentence, f"{place:>3}  ")
-    for line in equation_lines(step.step, WIDTH - 9, again=bool(again)):
+    plain = bool(again) or step.step.plain
+    for line in equation_lines(step.step, WIDTH - 9, again=plain):
         yield Line(" " * 9 + line, "row")
-    if again:
+    if plain:
         return
     if step.solved:
         yield from hanging(speech.word("sheet:solved"), " " * 9)

@@ -165,13 +165,13 @@ def steps_shown(steps: Sequence[Step], speech: Speech) -> Iterator[StepShown]:
     first: dict[object, int] = {}
     for place, step in enumerate(steps, start=1):
         like = first.setdefault((step.formula.name, step.result.name), place)
-        again = like < place and all(term.in_range for term in step.terms)
+        again = not step.plain and like < place and all(term.in_range for term in step.terms)
         yield _step(step, speech, like=like if again else 0)
 
 
 def _step(step: Step, speech: Speech, *, like: int) -> StepShown:
     """One step of a working."""
-    again = like > 0
+    again = like > 0 or step.plain
     return StepShown(
         formula=step.formula.name,
         sentence=said(step.formula.sentence),

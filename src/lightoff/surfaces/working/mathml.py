@@ -42,7 +42,7 @@ def mathml(step: Step, *, again: bool = False) -> str:
     sides.append(f"<mrow>{value}</mrow>")
     first, *rest = ["<mo>=</mo>".join(sides)] if again else sides
     rows += [(notation.letter(step.result.symbol), first), *(("", side) for side in rest)]
-    return whole(rows, as_sentence(step))
+    return whole(rows, as_sentence(step, again=again))
 
 
 def mathml_letter(symbol: str) -> str:

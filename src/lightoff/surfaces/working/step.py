@@ -46,7 +46,7 @@ def stands_on(step: Step) -> tuple[Standing, ...]:
 
     Readings by the dozen stand in the equation alone, in their order.
     """
-    if step.expression is None:
+    if step.expression is None or step.plain:
         return tuple(_terms(step))
     seen = {leaf_key(leaf): leaf for leaf in leaves(step.expression)}
     parts = Counter(_owner(step, leaf) for leaf in seen.values())

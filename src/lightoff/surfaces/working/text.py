@@ -63,12 +63,17 @@ def equation_lines(step: Step, width: int, *, again: bool = False) -> Iterator[s
         first = " " * len(symbol) + " = "
 
 
-def as_sentence(step: Step) -> str:
-    """The whole step on one line, its numbers ungrouped, so that it can be read aloud."""
+def as_sentence(step: Step, *, again: bool = False) -> str:
+    """The whole step on one line, its numbers ungrouped, so that it can be read aloud.
+
+    `again` where the letters have been heard before.
+    """
     symbol = step.result.symbol
     last = f"{figure(step.value)} {unit_text(step.result.unit)}".rstrip()
     if step.expression is None:
         return f"{step.formula.equation}; {symbol} = {last}"
+    if again:
+        return f"{symbol} = {with_numbers(step.expression)} = {last}"
     if in_words(step):
         return f"{step.formula.equation}; {symbol} = {with_numbers(step.expression)} = {last}"
     return f"{symbol} = {written(step.expression)} = {with_numbers(step.expression)} = {last}"

@@ -97,7 +97,7 @@ def step_part(step: StepShown, speech: Speech) -> StepPart:
     again = step.like > 0
     return StepPart(
         sentence=speech.word("sheet:again", place=step.like) if again else bound(step.sentence),
-        again=again,
+        again=again or step.step.plain,
         equation=step.mathml,
         solved=step.solved,
         terms=() if again else tuple(map(_term, step.terms)),
