@@ -3,13 +3,13 @@
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
-from lightoff.inference.conformity import probability_within
+from lightoff.inference.conformity import probability_within, within
 from lightoff.inference.estimate import Estimate, NoSuchStateError
 from lightoff.inference.told import Told
 from lightoff.judgement.answer import Judged, Row, with_estimate
 from lightoff.judgement.evidence import Evidence, Missing
 from lightoff.judgement.limits import allowed
-from lightoff.judgement.message import message
+from lightoff.judgement.message import Remark, message
 from lightoff.judgement.rulings import rule
 from lightoff.judgement.target import Bounds, Case, Instance, Target
 from lightoff.judgement.targets import TARGETS
@@ -58,7 +58,20 @@ def judge_case(target: Target, case: Case, *, budgets: bool = True) -> Judged:
             return Judged(_not_measured(target, case, limit.bounds, found, stale), limit.remark)
         found = []
     row = _decided(target, case, limit.bounds, found, told, budgets, stale=stale)
-    return Judged(row, limit.remark)
+    return Judged(row, limit.remark or _once_past(target, case, row))
+
+
+def _once_past(target: Target, case: Case, row: Row) -> Remark | None:
+    """That a limit that must stop was read past before it was read within, nothing being turned."""
+    if target.severity != "stop" or row.decision != "conforms":
+        return None
+    for reading in case.evidence.moments(case.instance.needs, case.run)[:-1]:
+        then = reckoned(target.estimate, replace(case, evidence=case.evidence.when(reading)))
+        if isinstance(then, Estimate) and not within(then.value, row.lower, row.upper):
+            values = {"target": target.id, "run": case.run, "value": then.value,
+                      "kind": target.kind, "now": row.measured}  # fmt: skip
+            return Remark(f"{reading.place}.value", "once-past", values)
+    return None
 
 
 def series(target: Target, case: Case) -> list[Estimate] | Missing:

@@ -41,6 +41,8 @@ def number_lines(
     kind, expanded = kind_told(name), COVERAGE * found.standard_uncertainty
     shown = speech.parts(found.value, kind, expanded=expanded)
     head = speech.word("answer:name", name=speech.point(name), run=speech.run(run))
+    if name == "gas.meter.seconds":
+        head = speech.word("opened:turn", name=head)
     spread = f" ± {speech.spread(expanded, kind)}" if expanded > 0 else ""
     yield Line(f"{head}: {shown.number}{spread} {shown.unit}", "verdict")
     yield from budget_lines(found.budget, kind, visit, speech)
