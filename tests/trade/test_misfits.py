@@ -111,3 +111,28 @@ def test_three_leads_that_are_wrong_together_are_looked_at_as_one() -> None:
     assert remark.message == "misfits"
     assert remark.values["point"].startswith("motor.amps.")
     assert len(remark.values["others"]) == 2
+
+
+def test_of_two_readings_of_which_one_is_wrong_the_sound_one_is_acquitted() -> None:
+    """Both runs' amps of one lead check each other and little else does: 4.82 typed 8.42."""
+    wrong = ('run = "fan", point = "motor.amps.a", value = "4.82 A"',
+             'run = "fan", point = "motor.amps.a", value = "8.42 A"')  # fmt: skip
+    (remark,) = misfits(answered(PROPANE, wrong))
+    assert (remark.values["point"], remark.values["run"]) == ("motor.amps.a", "fan")
+    assert remark.values["slip"] == "swapped-digits"
+    assert "motor.amps.a high" not in remark.values["others"]
+    assert remark.values["foretold"] == pytest.approx(4.8, abs=0.3)
+
+
+def test_two_leads_tell_the_third() -> None:
+    """Without it the model falls back to what is usual of uneven leads, and not to nothing."""
+    wrong = (
+        'run = "fan", point = "motor.amps.c", value = "',
+        'run = "fan", point = "motor.amps.c", value = "1',
+    )
+    job = changed(PROPANE, wrong)
+    found = as_left(job.machine(), job.visit())
+    assert found is not None
+    told = found.told(("motor.amps.c", "fan"))
+    assert told is not None
+    assert told.u < 0.08 * told.value

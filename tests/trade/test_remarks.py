@@ -151,3 +151,24 @@ def test_a_230_volt_motor_on_208_is_caught() -> None:
     job["unit"]["motor"] |= {"volts": "230 V", "full_load_amps": "25 A"}
     answer = judge(job, "high power.volts.ab 203 V @meter")
     assert row(answer, "line voltage", "high", "power.volts.ab").decision == "does not conform"
+
+
+def test_gas_does_not_flow_uphill() -> None:
+    answer = judge(tree(), "high.1 gas.supply 0.24 inwc", "high.1 train.1.1.manifold 3.5 inwc")
+    (remark,) = [each for each in answer.remarks if each.message == "gas-uphill"]
+    assert (remark.values["point"], remark.values["other"]) == ("train.1.1.manifold", "gas.supply")
+    fine = judge(tree(), "high.1 gas.supply 7 inwc", "high.1 train.1.1.manifold 3.5 inwc")
+    assert not [each for each in fine.remarks if each.message == "gas-uphill"]
+
+
+def test_a_dial_that_is_not_the_sites_is_said() -> None:
+    clocked = reading("high.1 gas.meter.seconds 75 s", revolutions=3, dial="1 ft3")
+    (remark,) = [r for r in judge(tree(), clocked).remarks if r.message == "another-dial"]
+    assert remark.values["times"] == pytest.approx(2.0)
+
+
+def test_a_stop_limit_once_past_stays_said_after_two_readings_that_agree() -> None:
+    co = [f"high.1 flue.1.co {ppm} ppm @flue" for ppm in (283, 25, 27)]
+    answer = judge(tree(), "high.1 flue.1.o2 7.8 % @flue", *co)
+    (remark,) = [each for each in answer.remarks if each.message == "once-past"]
+    assert remark.values["value"] == pytest.approx(452e-6, rel=0.01)
