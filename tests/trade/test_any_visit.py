@@ -66,7 +66,7 @@ def judged(job: dict[str, Any]) -> dict[str, Any] | None:
     return assess(read.machine(), read.visit(1)).to_dict()
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(visits())
 def test_any_visit_is_answered_in_numbers(job: dict[str, Any]) -> None:
     answered_in_numbers(job)

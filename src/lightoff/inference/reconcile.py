@@ -202,7 +202,7 @@ def reconcile(
         )
         return Reconciled(tuple(order), shared, model, readings, solution)
 
-    if near:
+    if near and near.solution.converged:
         start = _start(model, shared, near)
         model.take_over(start, near.model, near.solution.state)
         found = fitted(model, start, WARM_STEPS)

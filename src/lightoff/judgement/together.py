@@ -203,6 +203,8 @@ def _fitting(
         except ArithmeticError:  # nothing is left, or what describes no machine
             break
         out.append((guilty, worst))
+        if not found.solution.converged:  # whatever else is wrong, no machine shows it
+            break
     return found, out
 
 
