@@ -33,8 +33,11 @@ def test_json_is_the_answer_of_the_contract() -> None:
     done = lightoff("judge", FAULTY, "--json")
     answer = json.loads(done.stdout)
     assert list(answer)[:5] == ["format", "unit", "visit", "engine", "verdict"]
-    for key in ("causes", "next", "advice", "season"):
+    for key in ("next", "advice", "season"):
         assert answer[key] is None  # never invented
+    assert {"id", "furnace", "point", "probability", "for", "against"} <= set(answer["causes"][0])
+    assert sum(cause["probability"] for cause in answer["causes"]) == pytest.approx(1.0)
+    assert {"none", "other"} <= {cause["id"] for cause in answer["causes"]}
     assert answer["fit"]["converged"]
     assert {"id", "prior", "prior_sigma", "estimate", "standard_uncertainty"} <= set(
         answer["unknowns"][0]

@@ -152,6 +152,21 @@ class Fit:
 
 
 @dataclass(frozen=True)
+class CauseRow:
+    """A cause with its probability; `speaks_for` and `against` are readings, as point and run, and
+    signs, the weightiest first. `size` is how large it would be, in the cause's own measure.
+    """
+
+    id: str
+    furnace: int | None
+    point: str | None
+    probability: float
+    speaks_for: tuple[str, ...] = ()
+    against: tuple[str, ...] = ()
+    size: float | None = None
+
+
+@dataclass(frozen=True)
 class Assessment:
     """One visit, judged. `None` marks what the engine does not answer yet."""
 
@@ -167,11 +182,14 @@ class Assessment:
     derived: tuple[DerivedRow, ...]
     unknowns: tuple[UnknownRow, ...] | None = None
     fit: Fit | None = None
-    causes: None = None
+    causes: tuple[CauseRow, ...] | None = None
     next: None = None
     advice: None = None
     season: None = None
 
     def to_dict(self) -> dict[str, Any]:
         """The answer as plain lists and dictionaries."""
-        return asdict(self)
+        told = asdict(self)
+        for cause in told["causes"] or ():
+            cause["for"] = cause.pop("speaks_for")
+        return told

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from lightoff.judgement.answer import Assessment, Row
+from lightoff.judgement.causes import diagnose
 from lightoff.judgement.deferral import deferred
 from lightoff.judgement.derived import derived_rows
 from lightoff.judgement.evidence import Evidence, evidence
@@ -62,6 +63,7 @@ def assess(
         derived=tuple(derived_rows(left, model)) if whole else (),
         unknowns=tuple(unknown_rows(model)) if whole and model else None,
         fit=fit(model) if model else None,
+        causes=diagnose(machine, visit, model) if whole and model else None,
     )
 
 

@@ -34,7 +34,7 @@ class Known(NamedTuple):
 # gas at 14.696 psia; a meter turns the real gas at 30 inHg
 _PROPANE_Z = 0.982  # [1] propane at the base state, ISO 6976:2016
 _PROPANE = si(2503, "Btu/ft3") / _PROPANE_Z * GAS_BASE_PRESSURE / STANDARD_PRESSURE
-_UNDECLARED: dict[Gas, tuple[Known, Known]] = {
+UNDECLARED: dict[Gas, tuple[Known, Known]] = {
     "natural gas": (Known(si(1037, "Btu/ft3"), si(16, "Btu/ft3")), Known(0.598, 0.018)),
     "propane": (Known(_PROPANE, si(19, "Btu/ft3")), Known(1.514 / _PROPANE_Z, 0.0115)),
 }
@@ -52,7 +52,7 @@ def heating_value(machine: Machine, gas: Gas) -> Known:
     if site.gas_composition:
         value = float(_properties(site.gas_composition).heating_value)
     elif site.heating_value is None:
-        return _UNDECLARED[gas][0]
+        return UNDECLARED[gas][0]
     elif site.heating_value_basis == "as delivered":  # per volume at the site's own pressure
         value = float(
             heating_value_at(
@@ -72,7 +72,7 @@ def relative_density(machine: Machine, gas: Gas) -> Known:
     if site.gas_composition:
         value = float(_properties(site.gas_composition).relative_density)
     elif site.relative_density is None:
-        return _UNDECLARED[gas][1]
+        return UNDECLARED[gas][1]
     else:
         value = site.relative_density
     return Known(value, DECLARED_DENSITY * value)
