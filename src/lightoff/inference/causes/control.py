@@ -32,6 +32,7 @@ def readings(gauges: Sequence[str]) -> Iterator[Cause]:
     plane = (Effect(either_way(0.05, 0.2), read=TRAVERSED, scale=1.0),)
     yield Cause("bad traverse plane", plane)
     for gauge in gauges:
+        # 0.01 to 0.08 in. w.c. [Pa]
         off = Effect(either_way(2.5, 20.0, 3), read=r".*", adds=1.0, gauge=gauge)
         yield Cause("gauge zero", (off,), point=gauge)
     # as uncertain as the speed itself, so many times
