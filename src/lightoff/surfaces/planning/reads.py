@@ -15,6 +15,7 @@ from lightoff.surfaces.planning.ways import Ways
 from lightoff.surfaces.words import Speech
 from lightoff.surfaces.words.groups import Group, group_of, group_of_point
 
+SHOWS = 0.2  # of a standard uncertainty: what is less than that outside is at the limit
 Alike = tuple[object, ...]
 
 
@@ -120,12 +121,12 @@ def _name(leads: list[Window], group: Group, speech: Speech) -> str:
 
 
 def _outside(window: Window, speech: Speech) -> tuple[str, ...]:
-    """That what is expected lies outside its own limits, where it does."""
+    """That what is expected lies outside its own limits, where that shows beside its spread."""
     if window.expected is None or not window.limits:
         return ()
-    first = window.limits[0]
-    above = first.upper is not None and window.expected > first.upper
-    below = first.lower is not None and window.expected < first.lower
+    first, shows = window.limits[0], SHOWS * (window.spread or 0.0)
+    above = first.upper is not None and window.expected > first.upper + shows
+    below = first.lower is not None and window.expected < first.lower - shows
     return (speech.word("plan:outside"),) if above or below else ()
 
 
